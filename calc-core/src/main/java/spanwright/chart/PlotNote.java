@@ -1,0 +1,112 @@
+package spanwright.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import org.knowm.xchart.internal.chartpart.Annotation;
+
+/**
+ * What is written or drawn into the plot in data coordinates: a label beside its line, a dashed limit, a
+ * shaded band.
+ * XChart's own text annotation can only be centred, so labels would run out of the plot at its edges.
+ */
+final class PlotNote extends Annotation {
+    /** Which end of the text stands at the given place. */
+    enum Anchor { LEFT, CENTRE, RIGHT }
+
+    private static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
+    private static final BasicStroke DASHES =
+        new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {6, 4}, 0);
+
+    private final Painter painter;
+
+    private PlotNote(Painter painter) {
+        super(false);
+        this.painter = painter;
+    }
+
+    /** Draws with the scale of the plot at hand. */
+    private interface Painter {
+        void paint(PlotNote plot, Graphics2D graphics);
+    }
+
+    /** Text at a place in data coordinates, moved by pixels (down is positive). */
+    static PlotNote text(String text, double x, double y, Anchor anchor, Color colour, int moveDown) {
+        return new PlotNote((plot, g) -> {
+            g.setFont(FONT);
+            final double width = TextSize.width(text, FONT);
+            double left = plot.getXAxisScreenValue(x);
+            if (anchor == Anchor.CENTRE) {
+                left -= width / 2;
+            } else if (anchor == Anchor.RIGHT) {
+                left -= width;
+            }
+            left = Math.max(plot.getXAxisScreenValueForMin() + 2.0,
+                Math.min(left, plot.getXAxisScreenValueForMax() - width - 2));
+            final double baseline = plot.getYAxisScreenValue(y) + moveDown;
+            g.setColor(new Color(255, 255, 255));
+            g.fill(new Rectangle2D.Double(left - 2, baseline - 11, width + 4, 14));
+            g.setColor(colour);
+            g.drawString(text, (float) left, (float) baseline);
+        });
+    }
+
+    /** A dashed line at a value of y, across the plot, its label above or below at the right end. */
+    static PlotNote horizontalLimit(double y, String label, Color colour, boolean labelAbove) {
+        return new PlotNote((plot, g) -> {
+            final double at = plot.getYAxisScreenValue(y);
+            g.setColor(colour);
+            g.setStroke(DASHES);
+            g.draw(new Line2D.Double(plot.getXAxisScreenValueForMin(), at, plot.getXAxisScreenValueForMax(), at));
+            g.setFont(FONT);
+            final double left = plot.getXAxisScreenValueForMax() - TextSize.width(label, FONT) - 6;
+            g.drawString(label, (float) left, (float) (labelAbove ? at - 4 : at + 14));
+        });
+    }
+
+    /** A dashed line at a value of x, its label beside it, so many text lines below the top of the plot. */
+    static PlotNote verticalLimit(double x, String label, Color colour, boolean labelRight, int textLine) {
+        return new PlotNote((plot, g) -> {
+            final double at = plot.getXAxisScreenValue(x);
+            g.setColor(colour);
+            g.setStroke(DASHES);
+            g.draw(new Line2D.Double(at, plot.getYAxisScreenValueForMin(), at, plot.getYAxisScreenValueForMax()));
+            g.setFont(FONT);
+            final double left = labelRight ? at + 5 : at - 5 - TextSize.width(label, FONT);
+            final double baseline = plot.getYAxisScreenValueForMax() + 14 + 16.0 * textLine;
+            g.setColor(Color.WHITE);
+            g.fill(new Rectangle2D.Double(left - 1, baseline - 11, TextSize.width(label, FONT) + 2, 14));
+            g.setColor(colour);
+            g.drawString(label, (float) left, (float) baseline);
+        });
+    }
+
+    /** A horizontal bracket from x1 to x2 at y with end marks, its label to the right of it or above. */
+    static PlotNote interval(double x1, double x2, double y, String label, Color colour) {
+        return new PlotNote((plot, g) -> {
+            final double left = plot.getXAxisScreenValue(x1);
+            final double right = plot.getXAxisScreenValue(x2);
+            final double at = plot.getYAxisScreenValue(y);
+            g.setColor(colour);
+            g.setStroke(new BasicStroke(2f));
+            g.draw(new Line2D.Double(left, at, right, at));
+            g.draw(new Line2D.Double(left, at - 5, left, at + 5));
+            g.draw(new Line2D.Double(right, at - 5, right, at + 5));
+            g.setFont(FONT);
+            final double width = TextSize.width(label, FONT);
+            final double middle = (left + right) / 2 - width / 2;
+            g.setColor(Color.WHITE);
+            g.fill(new Rectangle2D.Double(middle - 3, at - 16, width + 6, 12));
+            g.setColor(colour);
+            g.drawString(label, (float) middle, (float) (at - 6));
+        });
+    }
+
+    @Override
+    public void paint(Graphics2D graphics) {
+        painter.paint(this, graphics);
+    }
+}
