@@ -75,7 +75,8 @@ public final class Picture {
         final VectorGraphics2D graphics = new VectorGraphics2D();
         paint(graphics);
         final CommandSequence commands = graphics.getCommands();
-        final Document document = Processors.get("svg").getDocument(commands, new PageSize(width(), height()));
+        final Document document = Processors.get("svg").getDocument(commands, new PageSize(width(),
+            height()));
         final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             document.writeTo(bytes);
@@ -95,7 +96,8 @@ public final class Picture {
             new BufferedImage(width() * scale, height() * scale, BufferedImage.TYPE_INT_RGB);
         final Graphics2D graphics = image.createGraphics();
         graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        graphics.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
+        graphics.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING,
+            RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         graphics.scale(scale, scale);
         paint(graphics);
         graphics.dispose();

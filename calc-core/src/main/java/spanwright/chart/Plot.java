@@ -78,7 +78,8 @@ final class Plot {
     }
 
     Plot line(String name, double[] x, double[] y, Ink ink, BasicStroke stroke) {
-        chart.addSeries(name, x, y).setMarker(SeriesMarkers.NONE).setLineColor(ink.colour()).setLineStyle(stroke);
+        chart.addSeries(name, x, y).setMarker(SeriesMarkers.NONE).setLineColor(ink.colour())
+            .setLineStyle(stroke);
         return this;
     }
 

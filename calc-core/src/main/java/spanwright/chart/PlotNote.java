@@ -60,7 +60,8 @@ final class PlotNote extends Annotation {
             final double at = plot.getYAxisScreenValue(y);
             g.setColor(colour);
             g.setStroke(DASHES);
-            g.draw(new Line2D.Double(plot.getXAxisScreenValueForMin(), at, plot.getXAxisScreenValueForMax(), at));
+            g.draw(new Line2D.Double(plot.getXAxisScreenValueForMin(), at, plot.getXAxisScreenValueForMax(),
+                at));
             g.setFont(FONT);
             final double left = plot.getXAxisScreenValueForMax() - TextSize.width(label, FONT) - 6;
             g.drawString(label, (float) left, (float) (labelAbove ? at - 4 : at + 14));
@@ -73,7 +74,8 @@ final class PlotNote extends Annotation {
             final double at = plot.getXAxisScreenValue(x);
             g.setColor(colour);
             g.setStroke(DASHES);
-            g.draw(new Line2D.Double(at, plot.getYAxisScreenValueForMin(), at, plot.getYAxisScreenValueForMax()));
+            g.draw(new Line2D.Double(at, plot.getYAxisScreenValueForMin(), at,
+                plot.getYAxisScreenValueForMax()));
             g.setFont(FONT);
             final double left = labelRight ? at + 5 : at - 5 - TextSize.width(label, FONT);
             final double baseline = plot.getYAxisScreenValueForMax() + 14 + 16.0 * textLine;

@@ -19,7 +19,8 @@ final class SvgText {
         final String body = PROLOGUE.matcher(svg).replaceFirst("");
         final String root = "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
             + "version=\"1.1\" role=\"img\" viewBox=\"0 0 " + width + " " + height + "\" width=\"" + width
-            + "\" height=\"" + height + "\" style=\"max-width:100%;height:auto;background:#fff;font-size:12px\">"
+            + "\" height=\"" + height
+                + "\" style=\"max-width:100%;height:auto;background:#fff;font-size:12px\">"
             + "<title>" + escape(title) + "</title><desc>" + escape(alternative) + "</desc>";
         return FONT.matcher(ROOT.matcher(body).replaceFirst(Matcher.quoteReplacement(root)))
             .replaceAll("font-family:sans-serif;");
