@@ -13,7 +13,7 @@ import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
 /**
- * Horizontal bars with their names written before them and their figures behind, largest first as given. XChart's own
+ * Horizontal bars with their names written before them and their figures behind, in the order given. XChart's own
  * horizontal bars give every name the same narrow column and cut it; ours take the room the longest name needs.
  */
 final class BarPlot implements IChart {
@@ -54,11 +54,14 @@ final class BarPlot implements IChart {
     @Override
     public void paint(Graphics2D g, int width, int height) {
         final double names = bars.stream().mapToDouble(b -> TextSize.width(b.name(), TEXT)).max().orElse(0);
-        final double figures = bars.stream().mapToDouble(b -> TextSize.width(b.figure(), TEXT)).max().orElse(0);
+        final double figures = bars.stream().mapToDouble(b -> TextSize.width(b.figure(), TEXT)).max()
+            .orElse(0);
         final double left = MARGIN + Math.min(names, width * 0.5) + 8;
         final double right = width - MARGIN - figures - 8;
-        final double low = Math.min(0, bars.stream().mapToDouble(b -> Math.min(b.from(), b.to())).min().orElse(0));
-        final double high = Math.max(0, bars.stream().mapToDouble(b -> Math.max(b.from(), b.to())).max().orElse(0));
+        final double low = Math.min(0, bars.stream().mapToDouble(b -> Math.min(b.from(), b.to())).min()
+            .orElse(0));
+        final double high = Math.max(0, bars.stream().mapToDouble(b -> Math.max(b.from(), b.to())).max()
+            .orElse(0));
         final double scale = (right - left) / (high > low ? high - low : 1);
         paintAxis(g, left, low, high, scale);
         for (int i = 0; i < bars.size(); i++) {

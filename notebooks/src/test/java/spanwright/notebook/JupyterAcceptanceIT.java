@@ -61,7 +61,7 @@ class JupyterAcceptanceIT {
     }
 
     @Test
-    @DisplayName("the classic Notebook in Chromium opens notebook 01, runs all, and shows its charts without an error")
+    @DisplayName("the classic Notebook in Chromium opens 01, runs all and shows its charts")
     void classicNotebook() throws Exception {
         final String url = serve("/usr/bin/jupyter-notebook", "--NotebookApp.token=",
             "--NotebookApp.password=",
