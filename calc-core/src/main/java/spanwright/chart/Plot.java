@@ -45,6 +45,9 @@ final class Plot {
         style.setLegendBorderColor(Color.WHITE);
         style.setLegendPosition(Styler.LegendPosition.OutsideS);
         style.setLegendLayout(Styler.LegendLayout.Horizontal);
+        style.setLegendSeriesLineLength(18);
+        style.setLegendPadding(6);
+        style.setXAxisTickMarkSpacingHint(100);
         style.setLocale(Locale.ROOT);
         style.setMarkerSize(9);
         style.setPlotContentSize(0.96);
@@ -81,6 +84,18 @@ final class Plot {
         chart.addSeries(name, x, y).setMarker(SeriesMarkers.NONE).setLineColor(ink.colour())
             .setLineStyle(stroke);
         return this;
+    }
+
+    /** A limit that is not the same everywhere. */
+    Plot dashed(String name, double[] x, double[] y, Ink ink) {
+        return line(name, x, y, ink,
+            new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {6, 4}, 0));
+    }
+
+    /** A bound that is no limit. */
+    Plot dotted(String name, double[] x, double[] y, Ink ink) {
+        return line(name, x, y, ink,
+            new BasicStroke(1.2f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 10, new float[] {1, 5}, 0));
     }
 
     Plot lineWithMarks(String name, double[] x, double[] y, Ink ink, Marker marker) {
