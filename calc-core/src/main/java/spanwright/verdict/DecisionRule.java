@@ -5,7 +5,8 @@ package spanwright.verdict;
  * 7.8.6, from memory); {@link AgreedRule} carries when and where that was.
  */
 public sealed interface DecisionRule
-    permits SimpleAcceptance, GuardBand, TwoPercentGuardBand, RootDifference, NonBinary {
+    permits SimpleAcceptance, GuardBand, TwoPercentGuardBand, RootDifference, PlantRiskGuardBand,
+        NonBinary {
 
     /** The rule in one sentence, as it is printed with every result. */
     String sentence();
