@@ -64,4 +64,9 @@ public interface CellOutput {
      */
     Optional<String> readLine(String prompt, boolean password)
         throws java.io.IOException, InterruptedException;
+
+    /** The comms of the session; empty where there is no front end. */
+    default Optional<Comms> comms() {
+        return Optional.empty();
+    }
 }
