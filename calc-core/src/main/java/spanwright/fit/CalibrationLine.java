@@ -153,6 +153,18 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
         return StudentT.about(oneReadingAt(x), coverage);
     }
 
+    /**
+     * The stimulus that gave an indication, with its interval (Fieller), or the answer that it has no bounds.
+     *
+     * @param y        mean of the readings
+     * @param readings how many were averaged, at least 1
+     * @param coverage in the open interval (0, 1)
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public InverseInterval stimulusFor(double y, int readings, double coverage) {
+        return InverseInterval.of(this, y, readings, coverage);
+    }
+
     /** How far y lies above the line at x. */
     public double deviation(double x, double y) {
         return (y - level.value()) - slope.value() * (x - centre);

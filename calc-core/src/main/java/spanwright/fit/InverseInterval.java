@@ -1,0 +1,72 @@
+package spanwright.fit;
+
+import java.util.Objects;
+import java.util.Optional;
+import spanwright.quantity.Checks;
+import spanwright.quantity.NumberText;
+
+/**
+ * The stimulus that belongs to an indication by a calibration line, with the interval that holds it
+ * (Fieller). Where the slope is not told from zero there is no bounded interval, and the answer says so.
+ *
+ * @param stimulus the stimulus, empty where the slope is 0
+ * @param interval the interval, empty where it has no bounds
+ * @param coverage probability that the interval holds the stimulus
+ * @param reason   why there is no interval; empty text where there is one
+ */
+public record InverseInterval(Optional<Double> stimulus, Optional<Interval> interval, double coverage,
+                              String reason) {
+    /** Checks the components. */
+    public InverseInterval {
+        Objects.requireNonNull(stimulus, "stimulus");
+        Objects.requireNonNull(interval, "interval");
+        Checks.inside("coverage", coverage, 0, 1);
+        if (interval.isPresent() != reason.isEmpty()) {
+            throw new IllegalArgumentException("either an interval or the reason why there is none is "
+                + "needed");
+        }
+    }
+
+    /**
+     * The interval of x for the mean of some readings y.
+     *
+     * <p>The x for which the difference between the line and y is not told from zero: a quadratic inequality
+     * in x. Source: E. C. Fieller, J. R. Statist. Soc. B 16 (1954) 175, from memory.
+     *
+     * @param y        mean of the readings
+     * @param readings how many were averaged, at least 1
+     */
+    static InverseInterval of(CalibrationLine line, double y, int readings, double coverage) {
+        Checks.finite("y", y);
+        Checks.atLeast("number of readings", readings, 1);
+        final double b = line.slope().value();
+        if (b == 0) {
+            return new InverseInterval(Optional.empty(), Optional.empty(), coverage,
+                "the line is level: every stimulus gives the same indication");
+        }
+        final double t = StudentT.factor(coverage, line.slope().dof());
+        final double rise = y - line.level().value();
+        final double fixed = Math.hypot(line.residualSd() / Math.sqrt(readings), line.level().u());
+        final double slopeShare = t * line.slope().u();
+        final double told = (b - slopeShare) * (b + slopeShare);
+        final double stimulus = line.centre() + rise / b;
+        if (!(told > 0)) {
+            return new InverseInterval(Optional.of(stimulus), Optional.empty(), coverage,
+                "the slope " + NumberText.significant(b, 3) + " is not told from zero with a coverage of "
+                    + NumberText.plain(coverage, 4) + ": its own half width is "
+                    + NumberText.significant(slopeShare, 3));
+        }
+        final double half = t * Math.hypot(fixed * Math.sqrt(told), line.slope().u() * rise) / told;
+        final double middle = line.centre() + b * rise / told;
+        return new InverseInterval(Optional.of(stimulus), Optional.of(new Interval(middle - half, middle
+            + half)),
+            coverage, "");
+    }
+
+    @Override
+    public String toString() {
+        final String x = stimulus.map(v -> "x = " + NumberText.significant(v, 6)).orElse("no x");
+        return x + interval.map(i -> ", " + NumberText.plain(100 * coverage, 4) + " % interval " + i)
+            .orElse(", no bounded interval: " + reason);
+    }
+}
