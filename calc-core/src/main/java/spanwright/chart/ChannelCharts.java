@@ -136,7 +136,8 @@ public final class ChannelCharts {
         for (ReferenceKind kind : ReferenceKind.values()) {
             figures.add(kind + " " + NumberText.fixed(linearity.against(kind).value(), 3));
         }
-        return Picture.of(channel + ": non-linearity in % of span: " + String.join(", ", figures) + ".",
+        return Picture.of(
+            channel + ": non-linearity in % of span: " + String.join(", ", figures) + ".",
             "Deviations in percent of span from five lines; largest: " + String.join(", ", figures) + ".",
             plot.chart());
     }
