@@ -128,7 +128,8 @@ public final class ChannelCharts {
             final ReferenceLine line = lines.get(k);
             final double[] deviations = line.deviations().stream().mapToDouble(Double::doubleValue).toArray();
             largest = Math.max(largest, line.largestDeviation());
-            plot.lineWithMarks(line.kind().toString(), x, deviations, inks[k % inks.length], markers[k % markers.length]);
+            plot.lineWithMarks(line.kind().toString(), x, deviations, inks[k % inks.length],
+                markers[k % markers.length]);
         }
         final double range = Steps.symmetricRange(largest == 0 ? 0.01 : largest);
         plot.yRange(-range, range);
