@@ -15,7 +15,7 @@ public final class UncertaintyCharts {
 
     private UncertaintyCharts() { }
 
-    /** Contributions to the combined standard uncertainty, largest first, with their share of the variance. */
+    /** Contributions to the combined standard uncertainty, largest first, with their shares of variance. */
     public static Picture contributions(Budget budget) {
         Objects.requireNonNull(budget, "budget");
         final List<BudgetLine> lines = budget.byShare();

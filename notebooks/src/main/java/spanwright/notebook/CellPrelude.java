@@ -19,8 +19,6 @@ public final class CellPrelude {
         "import spanwright.readings.*;",
         "import spanwright.fit.*;",
         "import spanwright.error.*;",
-        "import spanwright.temperature.*;",
-        "import spanwright.chain.*;",
         "import spanwright.chart.*;",
         "import spanwright.notebook.show.*;",
         "import spanwright.kernel.display.*;",
