@@ -148,8 +148,8 @@ class TemperatureCoefficientTest {
     void aTypicalFigureRefusesToCarryAGuarantee() {
         final TemperatureStatement typical = TemperatureRate.ppmPerDegC(20).typicalOfSpan();
         final var e = assertThrows(IllegalArgumentException.class, typical::admitted);
-        assertEquals("20 ppm/\u00b0C is a typical figure and carries no guarantee: use the maximum, measure it,"
-            + " or force it with takenAsOneSigma(reason)", e.getMessage());
+        assertEquals("20 ppm/\u00b0C is a typical figure and carries no guarantee: use the maximum, measure"
+            + " it, or force it with takenAsOneSigma(reason)", e.getMessage());
         assertTrue(typical.takenAsOneSigma("nothing else to be had").admitted().isForced());
         assertThrows(IllegalArgumentException.class, () -> typical.takenAsOneSigma(" "));
     }
