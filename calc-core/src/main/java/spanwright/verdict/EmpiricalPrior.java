@@ -53,6 +53,10 @@ public record EmpiricalPrior(List<Double> centres, double bandwidth, Reliability
         return of(errors, u, Reliability.OBSERVED, "less the measurement's u = " + NumberText.uncertainty(u));
     }
 
+    static EmpiricalPrior of(double[] errors, double u) {
+        return u == 0 ? ofTrue(errors) : ofObserved(errors, u);
+    }
+
     private static EmpiricalPrior of(double[] errors, double u, Reliability kind, String how) {
         final double[] x = Checks.finiteAll("recorded errors", errors, FEWEST);
         final double mean = Moments.mean(x);

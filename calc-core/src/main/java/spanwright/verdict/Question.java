@@ -21,16 +21,19 @@ import spanwright.quantity.Span;
  *     .decide(Finding.of("50 % up", 50, Estimate.of(0.062, 0.011), 2))
  * }</pre>
  *
- * @param measurand what is judged, in words that stand alone
- * @param output    range whose span the percentages refer to
- * @param use       what the limit is for
- * @param limit     the limit; absent if none is stated or its basis is not known, and then nothing is decided
- * @param rule      the rule; absent if none was agreed, and then nothing is decided
- * @param dated     the day of the record or calculation that is judged
- * @param grounds   what the verdict rests on
+ * @param measurand  what is judged, in words that stand alone
+ * @param output     range whose span the percentages refer to
+ * @param use        what the limit is for
+ * @param limit      the limit; absent if none is stated or its basis is not known, and then nothing is
+ *                   decided
+ * @param rule       the rule; absent if none was agreed, and then nothing is decided
+ * @param dated      the day of the record or calculation that is judged
+ * @param grounds    what the verdict rests on
+ * @param population for the risks over a population; absent if none is known, and then they are not stated
  */
 public record Question(String measurand, Span output, LimitUse use, Optional<Limit> limit,
-                       Optional<AgreedRule> rule, Optional<LocalDate> dated, Grounds grounds) {
+                       Optional<AgreedRule> rule, Optional<LocalDate> dated, Grounds grounds,
+                       Optional<Population> population) {
     /** Checks the components. */
     public Question {
         Checks.notBlank("measurand", measurand);
@@ -40,12 +43,13 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
         Objects.requireNonNull(rule, "rule");
         Objects.requireNonNull(dated, "dated");
         Objects.requireNonNull(grounds, "grounds");
+        Objects.requireNonNull(population, "population");
     }
 
     /** A question that has neither limit nor rule yet. */
     public static Question about(String measurand, Span output) {
         return new Question(measurand, output, LimitUse.ACCEPTANCE, Optional.empty(), Optional.empty(),
-            Optional.empty(), Grounds.NONE);
+            Optional.empty(), Grounds.NONE, Optional.empty());
     }
 
     /** This question with a limit and what it is for. */
@@ -55,22 +59,28 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
 
     /** This question with a limit that a record may or may not state. */
     public Question within(Optional<Limit> permissible, LimitUse purpose) {
-        return new Question(measurand, output, purpose, permissible, rule, dated, grounds);
+        return new Question(measurand, output, purpose, permissible, rule, dated, grounds, population);
     }
 
     /** This question under a rule. */
     public Question under(AgreedRule agreed) {
-        return new Question(measurand, output, use, limit, Optional.of(agreed), dated, grounds);
+        return new Question(measurand, output, use, limit, Optional.of(agreed), dated, grounds,
+            population);
     }
 
     /** This question about a record or calculation of a day. */
     public Question dated(LocalDate day) {
-        return new Question(measurand, output, use, limit, rule, Optional.of(day), grounds);
+        return new Question(measurand, output, use, limit, rule, Optional.of(day), grounds, population);
     }
 
     /** This question with what its verdict rests on. */
     public Question on(Grounds given) {
-        return new Question(measurand, output, use, limit, rule, dated, given);
+        return new Question(measurand, output, use, limit, rule, dated, given, population);
+    }
+
+    /** This question with a population, so that the verdict states the risks over it. */
+    public Question among(Population given) {
+        return new Question(measurand, output, use, limit, rule, dated, grounds, Optional.of(given));
     }
 
     /** Decides on the findings, all of which must be accepted. */
@@ -107,7 +117,7 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
             word = Word.MEETS_WITH_STATED_RISK;
         }
         return new Verdict(measurand, word, missing.stream().distinct().toList(), Optional.of(this), points,
-            List.of());
+            List.of(), population.map(p -> Risks.of(points, p)).orElse(Risks.NONE));
     }
 
     /** What forbids any decision on this record, in the words of something missing. */

@@ -24,13 +24,15 @@ import spanwright.quantity.PercentOfSpan;
  * @param question  what was asked; absent for a verdict over others
  * @param points    the findings judged, the deciding one first
  * @param parts     the verdicts this one is over, the worst first; empty for a single question
+ * @param risks     the risks over a population, where one was given; over other verdicts, none of its own
  */
 public record Verdict(String measurand, Word word, List<String> missing, Optional<Question> question,
-                      List<JudgedPoint> points, List<Verdict> parts) {
+                      List<JudgedPoint> points, List<Verdict> parts, Risks risks) {
     /** Checks the components and copies the lists. */
     public Verdict {
         Checks.notBlank("measurand", measurand);
         Objects.requireNonNull(question, "question");
+        Objects.requireNonNull(risks, "risks");
         missing = List.copyOf(missing);
         points = List.copyOf(points);
         parts = List.copyOf(parts);
@@ -54,7 +56,13 @@ public record Verdict(String measurand, Word word, List<String> missing, Optiona
         final List<String> missing = worst != Word.NOT_DETERMINED ? List.of()
             : sorted.stream().filter(v -> v.word() == worst)
                 .map(v -> v.measurand() + ": " + String.join("; ", v.missing())).toList();
-        return new Verdict(measurand, worst, missing, Optional.empty(), List.of(), sorted);
+        return new Verdict(measurand, worst, missing, Optional.empty(), List.of(), sorted, Risks.NONE);
+    }
+
+    /** This verdict with the risk per instrument from a simulation of the caller's own. */
+    public Verdict withInstrumentRisk(InstrumentRisk simulated) {
+        return new Verdict(measurand, word, missing, question, points, parts,
+            new Risks(risks.point(), Optional.of(simulated)));
     }
 
     /** The point that decided; over other verdicts, that of the worst of them. */
@@ -123,7 +131,7 @@ public record Verdict(String measurand, Word word, List<String> missing, Optiona
         }
         final JudgedPoint p = deciding().orElseThrow();
         return word + " " + limit().orElseThrow() + " (" + question.orElseThrow().use() + "): " + measurand
-            + "; deciding is " + p.finding() + marginText(p) + riskText(p)
+            + "; deciding is " + p.finding() + marginText(p) + riskText(p) + populationText()
             + grounds().dominating().stream().findFirst().map(d -> "; " + d).orElse("") + ". "
             + rule().orElseThrow();
     }
@@ -147,6 +155,12 @@ public record Verdict(String measurand, Word word, List<String> missing, Optiona
         final OptionalDouble reject = p.specificFalseReject();
         return reject.isPresent() ? "; risk that this rejection is wrong " + percent(reject.getAsDouble())
             : "";
+    }
+
+    private String populationText() {
+        return risks.point().map(r -> "; over the population " + percent(r.falseAccept())
+                + " false accept and " + percent(r.falseReject()) + " false reject at this point").orElse("")
+            + risks.instrument().map(r -> "; per instrument " + r.falseAccept() + " false accept").orElse("");
     }
 
     private static String percent(double probability) {
