@@ -27,10 +27,11 @@ public final class KernelServer implements AutoCloseable {
     private final Flusher flusher;
     private final HistoryStore history;
     private final CommDesk comms;
+    private final Log log;
 
     private KernelServer(ConnectionFile requested, Interpreter interpreter, KernelSettings settings)
         throws IOException {
-        final Log log = new Log(settings.log());
+        log = new Log(settings.log());
         final Signer signer = Signer.of(requested.signatureScheme(), requested.key());
         final CompletableFuture<Channels> opened = new CompletableFuture<>();
         publisher = new Publisher(UUID.randomUUID().toString(), signer,
@@ -78,6 +79,11 @@ public final class KernelServer implements AutoCloseable {
     /** Stops the running cell, as an interrupt_request does. */
     public void interrupt() {
         dispatcher.interrupt();
+    }
+
+    /** How many messages were dropped because they broke the protocol. */
+    int dropped() {
+        return log.drops();
     }
 
     /** Has {@link #awaitShutdown} return, as a shutdown_request does. */

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -42,7 +43,7 @@ final class RawClient implements AutoCloseable {
     private final ZMQ.Context context = ZMQ.context(1);
     private final Map<Channel, ZMQ.Socket> sockets = new EnumMap<>(Channel.class);
     private final ConnectionFile connection;
-    final String session = UUID.randomUUID().toString();
+    final String session;
     String version = "5.3";
 
     RawClient(ConnectionFile connection) {
@@ -50,7 +51,12 @@ final class RawClient implements AutoCloseable {
     }
 
     RawClient(ConnectionFile connection, String topic) {
+        this(connection, topic, UUID.randomUUID().toString());
+    }
+
+    RawClient(ConnectionFile connection, String topic, String session) {
         this.connection = connection;
+        this.session = session;
         open(Channel.SHELL, SocketType.DEALER, connection.ports().shell());
         open(Channel.CONTROL, SocketType.DEALER, connection.ports().control());
         open(Channel.STDIN, SocketType.DEALER, connection.ports().stdin());
@@ -132,11 +138,7 @@ final class RawClient implements AutoCloseable {
             final Mac mac = Mac.getInstance(MACS.get(connection.signatureScheme()));
             mac.init(new SecretKeySpec(connection.key().shared(), mac.getAlgorithm()));
             signed.forEach(mac::update);
-            final StringBuilder hex = new StringBuilder();
-            for (final byte b : mac.doFinal()) {
-                hex.append(String.format("%02x", b));
-            }
-            return hex.toString().getBytes(StandardCharsets.US_ASCII);
+            return HexFormat.of().formatHex(mac.doFinal()).getBytes(StandardCharsets.US_ASCII);
         } catch (GeneralSecurityException e) {
             throw new IllegalStateException(e);
         }
@@ -167,7 +169,11 @@ final class RawClient implements AutoCloseable {
     boolean silentFor(Channel channel, int millis) {
         final ZMQ.Socket socket = sockets.get(channel);
         socket.setReceiveTimeOut(millis);
-        return socket.recv() == null;
+        final boolean silent = socket.recv() == null;
+        while (socket.hasReceiveMore()) {
+            socket.recv();
+        }
+        return silent;
     }
 
     private Received read(List<byte[]> frames) {
