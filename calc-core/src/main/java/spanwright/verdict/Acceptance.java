@@ -14,18 +14,19 @@ import spanwright.quantity.NumberText;
  *                  lower}
  *                  where the guard bands meet, and then nothing is accepted
  * @param guardBand the larger guard band, at least 0
- * @param isBinary  whether the rule knows only accept and reject
+ * @param answers   which answers the rule knows
  * @param unmet     the condition of the rule that is not met, in the words of something missing; the rule
  *                  does
  *                  not apply then
  */
-public record Acceptance(OptionalDouble lower, OptionalDouble upper, double guardBand, boolean isBinary,
+public record Acceptance(OptionalDouble lower, OptionalDouble upper, double guardBand, Answers answers,
                          Optional<String> unmet) {
     /** Checks the components. */
     public Acceptance {
         lower.ifPresent(v -> Checks.finite("lower acceptance limit", v));
         upper.ifPresent(v -> Checks.finite("upper acceptance limit", v));
         Checks.notNegative("guard band", guardBand);
+        Objects.requireNonNull(answers, "answers");
         Objects.requireNonNull(unmet, "unmet");
     }
 
@@ -35,16 +36,16 @@ public record Acceptance(OptionalDouble lower, OptionalDouble upper, double guar
             ? OptionalDouble.of(limit.lower().getAsDouble() + below) : OptionalDouble.empty();
         final OptionalDouble up = limit.upper().isPresent()
             ? OptionalDouble.of(limit.upper().getAsDouble() - above) : OptionalDouble.empty();
-        return new Acceptance(lo, up, Math.max(below, above), true, Optional.empty());
+        return new Acceptance(lo, up, Math.max(below, above), Answers.TWO, Optional.empty());
     }
 
     /** A rule that does not apply, and why. */
     static Acceptance notApplicable(ToleranceInterval limit, String unmet) {
-        return new Acceptance(limit.lower(), limit.upper(), 0, true, Optional.of(unmet));
+        return new Acceptance(limit.lower(), limit.upper(), 0, Answers.TWO, Optional.of(unmet));
     }
 
-    Acceptance nonBinary() {
-        return new Acceptance(lower, upper, guardBand, false, unmet);
+    Acceptance with(Answers known) {
+        return new Acceptance(lower, upper, guardBand, known, unmet);
     }
 
     /** The accepted values; absent if the rule does not apply or nothing is accepted. */

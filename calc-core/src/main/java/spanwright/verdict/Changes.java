@@ -75,7 +75,7 @@ final class Changes {
     private static Word word(JudgedPoint point, DecisionRule rule, double factor) {
         final MeasurementUncertainty u = point.finding().uncertainty().orElseThrow().times(factor);
         final ToleranceInterval limit = point.limit().orElseThrow();
-        return JudgedPoint.decide(point.finding().error(), u, limit, rule.acceptance(limit, u));
+        return JudgedPoint.decide(point.finding(), u, limit, rule.acceptance(limit, u));
     }
 
     private static String figure(double value) {

@@ -6,7 +6,8 @@ package spanwright.verdict;
  */
 public sealed interface DecisionRule
     permits SimpleAcceptance, GuardBand, TwoPercentGuardBand, RootDifference, PlantRiskGuardBand,
-        NonBinary {
+        NonBinary,
+        CoverageClaim {
 
     /** The rule in one sentence, as it is printed with every result. */
     String sentence();

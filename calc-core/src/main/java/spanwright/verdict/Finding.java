@@ -56,6 +56,26 @@ public record Finding(String point, double percent, OptionalDouble outputPerInpu
             : of(point, percent, error.value(), MeasurementUncertainty.of(error, k));
     }
 
+    /**
+     * What a chain or a design claims: a known error, its spread, and the covered error, that is the half
+     * width about zero that holds the error with the coverage probability. From these the coverage interval
+     * is minus to plus the covered error, whatever the known error, so that the margin to a limit is limit
+     * less covered error.
+     *
+     * @param error              known error with its standard uncertainty, percent of span; u above 0
+     * @param covered            covered error, percent of span, above the known error
+     * @param coverage           its coverage probability, in (0.5, 1)
+     * @param probabilityOfLimit probability that the error lies inside the limit that will be asked for
+     * @throws IllegalArgumentException if a figure is out of its range
+     */
+    public static Finding ofClaim(String point, Estimate error, double covered, double coverage,
+                                  double probabilityOfLimit) {
+        final double bias = error.value();
+        Checks.inside("known error, below the covered error of " + covered, Math.abs(bias), -1, covered);
+        return of(point, 100, bias, new MeasurementUncertainty(error.u(), error.dof(), bias + covered,
+            covered - bias, coverage)).withConformance(probabilityOfLimit);
+    }
+
     /** An error whose uncertainty is not known: shown, but not decided on. */
     public static Finding withoutUncertainty(String point, double percent, double error) {
         return new Finding(point, percent, OptionalDouble.empty(), error, Optional.empty(),

@@ -35,15 +35,16 @@ public record JudgedPoint(Finding finding, Optional<ToleranceInterval> limit, Op
     static JudgedPoint of(Finding finding, ToleranceInterval limit, DecisionRule rule) {
         final MeasurementUncertainty uncertainty = finding.uncertainty().orElseThrow();
         final Acceptance acceptance = rule.acceptance(limit, uncertainty);
-        final Word word = decide(finding.error(), uncertainty, limit, acceptance);
+        final Word word = decide(finding, uncertainty, limit, acceptance);
         final List<String> missing = word == Word.NOT_DETERMINED
             ? List.of(acceptance.unmet().orElseThrow()) : List.of();
         return new JudgedPoint(finding, Optional.of(limit), Optional.of(acceptance), word, missing);
     }
 
-    /** The decision word for a value; also asked for values and uncertainties that might have been. */
-    static Word decide(double value, MeasurementUncertainty uncertainty, ToleranceInterval limit,
+    /** The decision word; also asked for an uncertainty that the finding might have had. */
+    static Word decide(Finding finding, MeasurementUncertainty uncertainty, ToleranceInterval limit,
                        Acceptance acceptance) {
+        final double value = finding.error();
         final double slack = ON_LIMIT * scale(limit);
         if (acceptance.unmet().isPresent()) {
             return isBeyondByWholeUncertainty(value, uncertainty, limit) ? Word.DOES_NOT_MEET
@@ -55,11 +56,17 @@ public record JudgedPoint(Finding finding, Optional<ToleranceInterval> limit, Op
                 limit.room(value + uncertainty.above()));
             return reach >= -slack ? Word.MEETS : Word.MEETS_WITH_STATED_RISK;
         }
-        if (acceptance.isBinary()) {
-            return inside ? Word.NOT_SHOWN : Word.DOES_NOT_MEET;
+        switch (acceptance.answers()) {
+            case FOUR:
+                return inside ? Word.MEETS_WITH_STATED_RISK
+                    : limit.room(value) >= -acceptance.guardBand() - slack ? Word.NOT_SHOWN
+                    : Word.DOES_NOT_MEET;
+            case CLAIM:
+                return inside && finding.conformance().orElseGet(() -> Conformance.probability(value,
+                    uncertainty.u(), uncertainty.dof(), limit)) >= 0.5 ? Word.NOT_SHOWN : Word.DOES_NOT_MEET;
+            default:
+                return inside ? Word.NOT_SHOWN : Word.DOES_NOT_MEET;
         }
-        return inside ? Word.MEETS_WITH_STATED_RISK
-            : limit.room(value) >= -acceptance.guardBand() - slack ? Word.NOT_SHOWN : Word.DOES_NOT_MEET;
     }
 
     private static boolean isBeyondByWholeUncertainty(double value, MeasurementUncertainty uncertainty,
@@ -94,6 +101,20 @@ public record JudgedPoint(Finding finding, Optional<ToleranceInterval> limit, Op
         }
         final MeasurementUncertainty m = finding.uncertainty().get();
         return OptionalDouble.of(Conformance.probability(finding.error(), m.u(), m.dof(), limit.get()));
+    }
+
+    /** The answer in the words of the rule, for example "conditional pass"; absent if not determined. */
+    public Optional<String> answer() {
+        if (acceptance.isEmpty() || word == Word.NOT_DETERMINED) {
+            return Optional.empty();
+        }
+        if (acceptance.get().answers() != Answers.FOUR) {
+            return Optional.of(word.isAccepted() ? "accepted" : "rejected");
+        }
+        final boolean passed = acceptance.get()
+            .room(finding.error()) >= -ON_LIMIT * scale(limit.orElseThrow());
+        return Optional.of(word == Word.DOES_NOT_MEET ? "fail" : word == Word.NOT_SHOWN ? "conditional fail"
+            : passed ? "pass" : "conditional pass");
     }
 
     /** Probability that this acceptance is wrong; absent unless accepted. */

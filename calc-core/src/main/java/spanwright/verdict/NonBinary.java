@@ -29,6 +29,6 @@ public record NonBinary(double ratio) implements DecisionRule {
 
     @Override
     public Acceptance acceptance(ToleranceInterval limit, MeasurementUncertainty uncertainty) {
-        return new GuardBand(ratio).acceptance(limit, uncertainty).nonBinary();
+        return new GuardBand(ratio).acceptance(limit, uncertainty).with(Answers.FOUR);
     }
 }

@@ -62,6 +62,11 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
         return new Question(measurand, output, purpose, permissible, rule, dated, grounds, population);
     }
 
+    /** This question with the limit that a calibration has for a use. */
+    public Question within(CalibrationLimits limits, LimitUse purpose) {
+        return within(limits.forUse(purpose), purpose);
+    }
+
     /** This question under a rule. */
     public Question under(AgreedRule agreed) {
         return new Question(measurand, output, use, limit, Optional.of(agreed), dated, grounds,

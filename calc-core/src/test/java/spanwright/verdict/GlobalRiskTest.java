@@ -62,7 +62,7 @@ class GlobalRiskTest {
             if (c[7].isPresent()) {
                 prior = prior.truncatedTo(new ToleranceInterval(c[7], c[8]));
             }
-            cases.add(new Case(prior, limit, new Acceptance(c[5], c[6], 0, true, Optional.empty()),
+            cases.add(new Case(prior, limit, new Acceptance(c[5], c[6], 0, Answers.TWO, Optional.empty()),
                 c[2].orElseThrow(), c[9].orElseThrow(), c[10].orElseThrow()));
         }
         return cases;

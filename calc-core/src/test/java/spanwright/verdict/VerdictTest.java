@@ -109,8 +109,39 @@ class VerdictTest {
         final ToleranceInterval limit = ToleranceInterval.plusMinus(100);
         final MeasurementUncertainty u = MeasurementUncertainty.of(29.3, 2);
         assertAsPrinted("59", u.expanded());
-        assertEquals(Word.MEETS, JudgedPoint.decide(25, u, limit, new GuardBand(1).acceptance(limit, u)));
-        assertEquals(Word.NOT_SHOWN, JudgedPoint.decide(45, u, limit, new GuardBand(1).acceptance(limit, u)));
+        assertEquals(Word.MEETS, decide(25, u, limit));
+        assertEquals(Word.NOT_SHOWN, decide(45, u, limit));
+    }
+
+    private static Word decide(double value, MeasurementUncertainty u, ToleranceInterval limit) {
+        return JudgedPoint.of(Finding.of("10 kg", 100, value, u), limit, new GuardBand(1)).word();
+    }
+
+    @Test
+    void aClaimNeedsItsCoverageAndIsNotNotShownForEver() {
+        final Question q = question("accuracy of the chain", new CoverageClaim(0.95));
+        final Estimate error = Estimate.of(0.05, 0.2);
+        final Verdict meets = q.decide(Finding.ofClaim("claim", error, 0.43, 0.95, 0.98));
+        assertEquals(Word.MEETS, meets.word());
+        assertEquals(0.07, meets.margin().orElseThrow().value(), 1e-12);
+        assertEquals(0.98, meets.conformanceProbability().orElseThrow());
+        assertEquals(Word.NOT_SHOWN, q.decide(Finding.ofClaim("claim", error, 0.6, 0.95, 0.9)).word());
+        assertEquals(Word.DOES_NOT_MEET, q.decide(Finding.ofClaim("claim", error, 2, 0.95, 0.4)).word());
+        assertEquals(List.of("a coverage interval of 95 % (it is one of 90 %)"),
+            q.decide(Finding.ofClaim("claim", error, 0.4, 0.9, 0.98)).missing());
+    }
+
+    @Test
+    void nonBinaryAnswersHaveTheirOwnWords() {
+        final Question q = question("x", NonBinary.wholeUncertainty());
+        final String[] answers = {"pass", "conditional pass", "conditional fail", "fail"};
+        final double[] errors = {0.3, 0.31, 0.7, 0.71};
+        for (int i = 0; i < 4; i++) {
+            assertEquals(answers[i], q.decide(at(errors[i],
+                0.1)).deciding().orElseThrow().answer().orElseThrow());
+        }
+        assertEquals("rejected", whole("x").decide(at(0.31,
+            0.1)).deciding().orElseThrow().answer().orElseThrow());
     }
 
     @Test
