@@ -2,6 +2,7 @@ package spanwright.error;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
@@ -86,7 +87,7 @@ public record PointErrors(double position, List<ReadingError> upscale, List<Read
         return errors.stream().map(ReadingError::cell).toList();
     }
 
-    private double overDirections(java.util.function.ToDoubleFunction<ReadingError> figure) {
+    private double overDirections(ToDoubleFunction<ReadingError> figure) {
         return Stream.of(upscale, downscale).filter(errors -> !errors.isEmpty())
             .mapToDouble(errors -> errors.stream().mapToDouble(figure).average().orElseThrow())
             .average().orElseThrow();

@@ -165,6 +165,17 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
         return InverseInterval.of(this, y, readings, coverage);
     }
 
+    /**
+     * Where the line itself takes a value, with its interval (Fieller), or the answer that it has no bounds.
+     *
+     * @param y        the value, taken as exact
+     * @param coverage in the open interval (0, 1)
+     * @throws IllegalArgumentException if an argument is out of range
+     */
+    public InverseInterval crossing(double y, double coverage) {
+        return InverseInterval.of(this, y, 0.0, coverage);
+    }
+
     /** How far y lies above the line at x. */
     public double deviation(double x, double y) {
         return (y - level.value()) - slope.value() * (x - centre);

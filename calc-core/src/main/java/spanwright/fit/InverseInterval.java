@@ -37,8 +37,13 @@ public record InverseInterval(Optional<Double> stimulus, Optional<Interval> inte
      * @param readings how many were averaged, at least 1
      */
     static InverseInterval of(CalibrationLine line, double y, int readings, double coverage) {
-        Checks.finite("y", y);
         Checks.atLeast("number of readings", readings, 1);
+        return of(line, y, line.residualSd() / Math.sqrt(readings), coverage);
+    }
+
+    /** As the other, for a y of given standard uncertainty. */
+    static InverseInterval of(CalibrationLine line, double y, double u, double coverage) {
+        Checks.finite("y", y);
         final double b = line.slope().value();
         if (b == 0) {
             return new InverseInterval(Optional.empty(), Optional.empty(), coverage,
@@ -46,7 +51,7 @@ public record InverseInterval(Optional<Double> stimulus, Optional<Interval> inte
         }
         final double t = StudentT.factor(coverage, line.slope().dof());
         final double rise = y - line.level().value();
-        final double fixed = Math.hypot(line.residualSd() / Math.sqrt(readings), line.level().u());
+        final double fixed = Math.hypot(u, line.level().u());
         final double slopeShare = t * line.slope().u();
         final double told = (b - slopeShare) * (b + slopeShare);
         final double stimulus = line.centre() + rise / b;
