@@ -40,8 +40,8 @@ public final class ChainRenderer implements Renderer {
         return sheet.with(methods(error, claim.target().value())).with(ChainCharts.distribution(claim))
             .with(ChainCharts.contributions(error)).with(contributions(error))
             .notes("Words the figures carry", List.of(claim.mayPromise()
-                ? "The worst case rests on guaranteed limits and is within the target: \"will not exceed\" may be said."
-                : "\"Will not exceed\" may not be said: only the stated coverage, under the assumptions below."))
+                ? "\"Will not exceed\" may be said: the worst case is within the target, on guaranteed limits."
+                : "\"Will not exceed\" may not be said: only the stated coverage, under the assumptions."))
             .notes("Reservations", claim.reservations())
             .notes("Warnings", error.warnings())
             .notes("Assumptions", error.assumptions().stream().map(Object::toString).toList());
