@@ -40,7 +40,7 @@ public final class ChainRenderer implements Renderer {
         return sheet.with(methods(error, claim.target().value())).with(ChainCharts.distribution(claim))
             .with(ChainCharts.contributions(error)).with(contributions(error))
             .notes("Words the figures carry", List.of(claim.mayPromise()
-                ? "\"Will not exceed\" may be said: the worst case is within the target, on guaranteed limits."
+                ? "\"Will not exceed\" may be said: the worst case is within the target."
                 : "\"Will not exceed\" may not be said: only the stated coverage, under the assumptions."))
             .notes("Reservations", claim.reservations())
             .notes("Warnings", error.warnings())
