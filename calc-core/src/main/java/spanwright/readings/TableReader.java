@@ -71,7 +71,7 @@ final class TableReader {
         }
         final List<TableChunk> parts = parts(channel, layout, from, headLine,
             (rows.size() + 1.0) / Math.max(1, whole - mark));
-        
+
         return new TableJoin(file, layout, headLine, mark > 0).join(parts, before);
     }
 
