@@ -49,11 +49,11 @@ final class CommDesk implements Comms.Transport {
     void deliver(Message message, Request request, CellOutput output) {
         try {
             if (request instanceof Request.CommOpen open) {
-                comms.openedByFrontEnd(open.id(), open.target(), received(message, open.data()));
+                comms.openedByFrontEnd(open.id(), open.target(), received(message, open.data()), output);
             } else if (request instanceof Request.CommMessage sent) {
-                comms.sentByFrontEnd(sent.id(), received(message, sent.data()));
+                comms.sentByFrontEnd(sent.id(), received(message, sent.data()), output);
             } else if (request instanceof Request.CommClose close) {
-                comms.closedByFrontEnd(close.id(), received(message, close.data()));
+                comms.closedByFrontEnd(close.id(), received(message, close.data()), output);
             }
         } catch (RuntimeException e) {
             final StringWriter trace = new StringWriter();

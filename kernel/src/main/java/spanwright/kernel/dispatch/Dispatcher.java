@@ -91,10 +91,13 @@ final class Dispatcher implements ChannelListener, AutoCloseable {
         return runner;
     }
 
-    /** Stops the running cell and what it asks. */
+    /** Stops the running cell, or comm handler, and what it asks. */
     void interrupt() {
         parts.questions().interrupt();
-        parts.interpreter().interrupt();
+        parts.comms().comms().interrupt();
+        if (warm.isDone()) {
+            parts.interpreter().interrupt();
+        }
     }
 
     @Override
@@ -123,6 +126,12 @@ final class Dispatcher implements ChannelListener, AutoCloseable {
     @Override
     public boolean overloaded() {
         return cells.waiting() + analysis.waiting() > WAITING || waitingBytes.get() > WAITING_BYTES;
+    }
+
+    @Override
+    public void lost(Throwable why) {
+        parts.log().failure("the sockets are lost, the kernel ends", why);
+        shutdown.complete(false);
     }
 
     private void route(Arrived a) {

@@ -13,8 +13,8 @@ public final class Comm {
     private final String target;
     private final Comms.Transport transport;
     private final Comms owner;
-    private volatile Consumer<CommMessage> onMessage = m -> { };
-    private volatile Consumer<CommMessage> onClose = m -> { };
+    private volatile CommHandler<Consumer<CommMessage>> onMessage = CommHandler.of(m -> { });
+    private volatile CommHandler<Consumer<CommMessage>> onClose = CommHandler.of(m -> { });
 
     Comm(String id, String target, Comms.Transport transport, Comms owner) {
         this.id = Objects.requireNonNull(id, "id");
@@ -45,12 +45,12 @@ public final class Comm {
 
     /** What to do with messages of the front end; replaces what was said before. */
     public void onMessage(Consumer<CommMessage> handler) {
-        onMessage = Objects.requireNonNull(handler, "handler");
+        onMessage = CommHandler.of(handler);
     }
 
     /** What to do when the front end closes the comm. */
     public void onClose(Consumer<CommMessage> handler) {
-        onClose = Objects.requireNonNull(handler, "handler");
+        onClose = CommHandler.of(handler);
     }
 
     /** Closes the comm; without effect if it is closed. */
@@ -60,11 +60,11 @@ public final class Comm {
         }
     }
 
-    void message(CommMessage message) {
-        onMessage.accept(message);
+    void message(CommMessage message, CellOutput output) {
+        onMessage.call(output, owner, handler -> handler.accept(message));
     }
 
-    void closedByFrontEnd(CommMessage message) {
-        onClose.accept(message);
+    void closedByFrontEnd(CommMessage message, CellOutput output) {
+        onClose.call(output, owner, handler -> handler.accept(message));
     }
 }

@@ -30,16 +30,28 @@ public final class Comms {
 
     private final Transport transport;
     private final Map<String, Comm> open = new ConcurrentHashMap<>();
-    private final Map<String, Target> targets = new ConcurrentHashMap<>();
+    private final Map<String, CommHandler<Target>> targets = new ConcurrentHashMap<>();
+    private volatile Optional<Thread> handling = Optional.empty();
 
     /** No comms yet. */
     public Comms(Transport transport) {
         this.transport = Objects.requireNonNull(transport, "transport");
     }
 
+    /**
+     * The comms of the session that the calling cell runs in.
+     *
+     * @throws IllegalStateException if called outside a cell, or if no front end is there, as when a notebook
+     *                               is run headless
+     */
+    public static Comms ofSession() {
+        return CellScope.required().queue().output().comms().orElseThrow(
+            () -> new IllegalStateException("there is no front end to open a comm with"));
+    }
+
     /** Lets front ends open comms of a target; replaces what was registered under the name. */
     public void register(String target, Target handler) {
-        targets.put(target, Objects.requireNonNull(handler, "handler"));
+        targets.put(target, CommHandler.of(handler));
     }
 
     /** Opens a comm with the front end. */
@@ -57,9 +69,13 @@ public final class Comms {
         return found;
     }
 
-    /** The front end opened a comm; it is refused if nobody registered its target. */
-    public void openedByFrontEnd(String id, String target, CommMessage first) {
-        final Optional<Target> handler = Optional.ofNullable(targets.get(target));
+    /**
+     * The front end opened a comm; it is refused if nobody registered its target.
+     *
+     * @param output where what the handler prints goes
+     */
+    public void openedByFrontEnd(String id, String target, CommMessage first, CellOutput output) {
+        final Optional<CommHandler<Target>> handler = Optional.ofNullable(targets.get(target));
         if (handler.isEmpty()) {
             transport.close(id, CommMessage.of(Map.of()));
             return;
@@ -67,21 +83,38 @@ public final class Comms {
         final Comm comm = new Comm(id, target, transport, this);
         open.put(id, comm);
         try {
-            handler.get().opened(comm, first);
+            handler.get().call(output, this, code -> code.opened(comm, first));
         } catch (RuntimeException e) {
             comm.close();
             throw e;
         }
     }
 
-    /** The front end sent on a comm; ignored if it is not open. */
-    public void sentByFrontEnd(String id, CommMessage message) {
-        Optional.ofNullable(open.get(id)).ifPresent(c -> c.message(message));
+    /**
+     * The front end sent on a comm; ignored if it is not open.
+     *
+     * @param output where what the handler prints goes
+     */
+    public void sentByFrontEnd(String id, CommMessage message, CellOutput output) {
+        Optional.ofNullable(open.get(id)).ifPresent(c -> c.message(message, output));
     }
 
-    /** The front end closed a comm; ignored if it is not open. */
-    public void closedByFrontEnd(String id, CommMessage last) {
-        Optional.ofNullable(open.remove(id)).ifPresent(c -> c.closedByFrontEnd(last));
+    /**
+     * The front end closed a comm; ignored if it is not open.
+     *
+     * @param output where what the handler prints goes
+     */
+    public void closedByFrontEnd(String id, CommMessage last, CellOutput output) {
+        Optional.ofNullable(open.remove(id)).ifPresent(c -> c.closedByFrontEnd(last, output));
+    }
+
+    /** Interrupts the handler that runs now; without effect if none does. */
+    public void interrupt() {
+        handling.ifPresent(Thread::interrupt);
+    }
+
+    void handling(Optional<Thread> thread) {
+        handling = thread;
     }
 
     boolean forget(Comm comm) {

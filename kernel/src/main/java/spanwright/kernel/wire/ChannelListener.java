@@ -13,4 +13,7 @@ public interface ChannelListener {
 
     /** Whether so many requests wait that no more should be taken from the shell channel for now. */
     boolean overloaded();
+
+    /** The thread that owns the sockets has failed: nothing is received or sent any more. */
+    void lost(Throwable why);
 }

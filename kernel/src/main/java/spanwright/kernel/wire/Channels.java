@@ -109,6 +109,9 @@ public final class Channels implements AutoCloseable {
             while (!closing) {
                 turn(all, urgent);
             }
+        } catch (RuntimeException | Error e) {
+            listener.lost(e);
+            throw e;
         } finally {
             sendQueued();
             sockets.values().forEach(ZMQ.Socket::close);

@@ -102,6 +102,12 @@ final class ScriptedInterpreter implements Interpreter {
                 comm.onMessage(m -> {
                     throw new IllegalStateException("handler broke");
                 }));
+            case "exit" -> System.exit(Integer.parseInt(word));
+            case "linger" -> new Thread(() -> {
+                while (true) {
+                    Thread.onSpinWait();
+                }
+            }).start();
             case "boom" -> throw new IllegalStateException("engine bug");
             case "stackoverflow" -> throw new StackOverflowError("engine overflow");
             case "fail" -> throw new Failed(word);
