@@ -1,5 +1,7 @@
 package spanwright.kernel.jshell;
 
+import java.util.Arrays;
+import java.util.concurrent.ForkJoinWorkerThread;
 import spanwright.kernel.display.CellOutput;
 import spanwright.kernel.display.CellScope;
 import spanwright.kernel.display.GeneratedNames;
@@ -33,7 +35,6 @@ final class CellGroup extends ThreadGroup {
     /** Marks all its threads as to be stopped, and wakes those that sleep or wait. */
     void askToStop() {
         toStop = true;
-        StopCheck.arm();
         interrupt();
     }
 
@@ -42,6 +43,19 @@ final class CellGroup extends ThreadGroup {
     void force() {
         if (Runtime.version().feature() < 20) {
             stop();
+        }
+    }
+
+    /** Stops pool threads, which are outside the group, where they run code of a cell. JDK 19 or older. */
+    @SuppressWarnings("deprecation")
+    void forcePoolThreads() {
+        if (Runtime.version().feature() < 20) {
+            Thread.getAllStackTraces().forEach((thread, trace) -> {
+                if (thread instanceof ForkJoinWorkerThread
+                    && Arrays.stream(trace).anyMatch(f -> f.getClassName().startsWith("REPL."))) {
+                    thread.stop();
+                }
+            });
         }
     }
 

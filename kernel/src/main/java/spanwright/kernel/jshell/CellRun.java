@@ -2,6 +2,7 @@ package spanwright.kernel.jshell;
 
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import spanwright.kernel.display.CellOutput;
@@ -15,8 +16,8 @@ import spanwright.kernel.display.MimeBundle;
  */
 final class CellRun {
     private static final long GRACE_NANOS = 2_000_000;
-    private static final long NOTE_NANOS = 2_000_000_000L;
-    private static final Object NOTHING = new Object();
+    private static final long POOL_NANOS = 500_000_000L;
+    private static final long LINGER_NANOS = 5_000_000_000L;
 
     private final CellScope scope;
     private final CellGroup group;
@@ -25,21 +26,24 @@ final class CellRun {
     private volatile Method next;
     private volatile boolean running;
     private volatile boolean ended;
+    private volatile long endedAt;
     private volatile boolean stopRequested;
+    private volatile boolean poolsArmed;
     private volatile boolean noted;
     private volatile boolean abandoned;
     private volatile Throwable thrown;
-    private volatile Object value = NOTHING;
     private volatile boolean wanted;
     private volatile Optional<MimeBundle> shown = Optional.empty();
     private final ValueRendering rendering;
+    private final Duration noteAfter;
 
     /** Makes the representation of a value, on the thread of the cell so that it can be stopped too. */
     interface ValueRendering {
         Optional<MimeBundle> render(Object value);
     }
 
-    CellRun(String label, CellScope scope, ClassLoader loader, ValueRendering rendering) {
+    CellRun(String label, CellScope scope, ClassLoader loader, ValueRendering rendering, Duration noteAfter) {
+        this.noteAfter = noteAfter;
         this.scope = scope;
         this.rendering = rendering;
         this.group = new CellGroup(label, scope);
@@ -71,7 +75,6 @@ final class CellRun {
             if (wanted && result != null) {
                 shown = rendering.render(result);
             }
-            value = result;
         } catch (InvocationTargetException e) {
             thrown = e.getCause();
         } catch (Throwable e) {
@@ -132,6 +135,7 @@ final class CellRun {
     /** The cell has ended; its thread ends, those it has started go on. */
     void end() {
         synchronized (this) {
+            endedAt = System.nanoTime();
             ended = true;
         }
         LockSupport.unpark(worker);
@@ -148,37 +152,57 @@ final class CellRun {
             return;
         }
         stopRequested = true;
+        poolsArmed = true;
+        StopCheck.arm();
         group.askToStop();
         final Thread stopper = new Thread(this::keepStopping, "spanwright-stop");
         stopper.setDaemon(true);
         stopper.start();
     }
 
+    /** Goes on until the cell has ended, and then for a while with threads it has started. */
     private void keepStopping() {
         final long begin = System.nanoTime();
         long wait = GRACE_NANOS;
-        while (!ended) {
+        while (isStillToStop(begin)) {
             LockSupport.parkNanos(wait);
             synchronized (this) {
-                if (ended) {
-                    return;
-                }
-                group.askToStop();
-                if (running) {
+                if (running || ended) {
+                    group.askToStop();
                     group.force();
+                }
+                if (ended && poolsArmed) {
+                    group.forcePoolThreads();
                 }
             }
             wait = Math.min(wait * 2, 100_000_000);
-            if (!noted && System.nanoTime() - begin > NOTE_NANOS) {
+            if (!noted && !ended && System.nanoTime() - begin > noteAfter.toNanos()) {
                 noted = true;
                 scope.write(CellOutput.Stream.STDERR, note());
             }
         }
+        leavePools();
+        StopCheck.disarm();
+    }
+
+    /** The next cell is about to begin: from now on pool threads work for that one. */
+    synchronized void leavePools() {
+        if (poolsArmed) {
+            poolsArmed = false;
+            StopCheck.disarmPools();
+        }
+    }
+
+    private boolean isStillToStop(long begin) {
+        final long now = System.nanoTime();
+        return !ended || poolsArmed && now - endedAt < POOL_NANOS
+            || group.activeCount() > 0 && now - begin < LINGER_NANOS;
     }
 
     private String note() {
         final StackTraceElement[] trace = worker.getStackTrace();
-        return "Still running 2 s after it was asked to stop" + (trace.length == 0 ? "" : ", in " + trace[0])
+        return "Still running " + noteAfter.toMillis() / 1000.0 + " s after it was asked to stop"
+            + (trace.length == 0 ? "" : ", in " + trace[0])
             + ". This code does not react. Interrupt once more to leave it behind in the background and go on"
             + " with the session, or restart the kernel.\n";
     }

@@ -1,10 +1,13 @@
 package spanwright.kernel.jshell;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.locks.LockSupport;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Supplier;
 import jdk.jshell.JShell;
 import spanwright.kernel.display.CellOutput;
 import spanwright.kernel.display.CellScope;
@@ -28,17 +31,28 @@ import spanwright.kernel.interpreter.Outcome.ErrorReport;
  * adds. Nothing is loaded before {@link #warmUp} or the first cell, so that a kernel can answer at once.
  */
 public final class JShellInterpreter implements Interpreter {
+    private static final long WARM_PAUSE_NANOS = 100_000_000;
+
     private final Prelude prelude;
     private final ReentrantLock engine = new ReentrantLock();
     private final Origins origins = new Origins();
     private final SnippetLoader loader = new SnippetLoader(JShellInterpreter.class.getClassLoader());
     private final SnippetControl control = new SnippetControl(loader, engine);
+    private final Duration noteAfter;
     private volatile CellRun running;
+    private CellRun latest;
     private JShell shell;
+    private DocIndex docs;
     private byte[] ballast = new byte[2 << 20];
 
     /** A session that knows the prelude; takes over the streams of the process. */
     public JShellInterpreter(Prelude prelude) {
+        this(prelude, Duration.ofSeconds(2));
+    }
+
+    /** A session that says so when a cell still runs so long after it was asked to stop. */
+    JShellInterpreter(Prelude prelude, Duration noteAfter) {
+        this.noteAfter = noteAfter;
         this.prelude = Objects.requireNonNull(prelude, "prelude");
         Streams.install();
     }
@@ -64,9 +78,13 @@ public final class JShellInterpreter implements Interpreter {
     }
 
     private Outcome run(Cell cell, CellScope scope) {
-        final CellRun run = new CellRun(cell.label(), scope, loader.classLoader(), this::rendered);
+        if (latest != null) {
+            latest.leavePools();
+        }
+        final CellRun run = new CellRun(cell.label(), scope, loader.classLoader(), this::rendered, noteAfter);
         control.runIn(run);
         running = run;
+        latest = run;
         try {
             return new CellEvaluation(shell, origins, run, scope, cell).outcome();
         } finally {
@@ -93,6 +111,7 @@ public final class JShellInterpreter implements Interpreter {
                 shell.addToClasspath(p.toAbsolutePath().toString());
             }
             Renderers.forget(loader.classLoader());
+            docs = null;
         } finally {
             engine.unlock();
         }
@@ -105,8 +124,7 @@ public final class JShellInterpreter implements Interpreter {
         }
         shell = JShell.builder().executionEngine(control.provider(), java.util.Map.of())
             .compilerOptions(SessionClassPath.compilerOptions().toArray(String[]::new)).build();
-        final CellScope scope =
-            CellScope.begin(new PreludeOutput(), this::addToClassPath, loader.classLoader());
+        final CellScope scope = preludeScope();
         for (String line : prelude.imports()) {
             runPrelude(line, scope);
         }
@@ -116,11 +134,12 @@ public final class JShellInterpreter implements Interpreter {
         scope.flush();
     }
 
-    private void runPrelude(String code, CellScope scope) {
+    private Outcome runPrelude(String code, CellScope scope) {
         final Outcome outcome = run(new Cell(code, "prelude"), scope);
         if (!(outcome instanceof Outcome.Value)) {
             throw new IllegalStateException("the prelude fails at '" + code + "': " + outcome);
         }
+        return outcome;
     }
 
     @Override
@@ -131,33 +150,68 @@ public final class JShellInterpreter implements Interpreter {
         }
     }
 
+    /**
+     * Builds the engine, runs the prelude and a first expression; then, while no cell needs the engine, does
+     * once what is slow the first time: a completion, an inspection, a compile error.
+     */
     @Override
     public void warmUp() {
-        engine.lock();
-        try {
-            start();
-            final CellScope scope =
-                CellScope.begin(new PreludeOutput(), this::addToClassPath, loader.classLoader());
-            runPrelude("1 + 1", scope);
-            scope.flush();
-        } finally {
-            engine.unlock();
+        analysed(() -> warmed("1 + 1"));
+        final List<Runnable> rest = List.of(
+            () -> complete("Sys", 3),
+            () -> inspect("System.out.println(", 19, 0),
+            () -> analysed(() -> warmed("String.valueOf(1)")),
+            () -> analysed(() -> tried("throw new IllegalStateException()")),
+            () -> analysed(() -> tried("noSuchName")),
+            () -> completeness("int f() {"),
+            () -> complete("String.val", 10));
+        for (Runnable step : rest) {
+            LockSupport.parkNanos(WARM_PAUSE_NANOS);
+            if (!engine.isLocked() && running == null) {
+                step.run();
+            }
         }
+    }
+
+    private Outcome warmed(String code) {
+        return runPrelude(code, preludeScope());
+    }
+
+    private Outcome tried(String code) {
+        return run(new Cell(code, "prelude"), preludeScope());
+    }
+
+    private CellScope preludeScope() {
+        return CellScope.begin(new PreludeOutput(), this::addToClassPath, loader.classLoader());
     }
 
     @Override
     public Completions complete(String code, int cursor) {
-        return new Completions(List.of(), cursor, cursor);
+        return analysed(() -> new Completer(shell, new TypeNames(shell, loader)).at(code, cursor));
     }
 
     @Override
     public Optional<Inspection> inspect(String code, int cursor, int detail) {
-        return Optional.empty();
+        return analysed(() -> {
+            docs = docs == null ? new DocIndex(loader.classLoader()) : docs;
+            return new Inspector(shell, new TypeNames(shell, loader), control, docs).at(code, cursor, detail);
+        });
     }
 
     @Override
     public Completeness completeness(String code) {
-        return new Completeness(Completeness.Status.UNKNOWN, "");
+        return analysed(() -> CompletenessCheck.of(shell.sourceCodeAnalysis(), code));
+    }
+
+    /** Analyses the session; waits while the compiler works, not while a cell runs. */
+    private <T> T analysed(Supplier<T> analysis) {
+        engine.lock();
+        try {
+            start();
+            return analysis.get();
+        } finally {
+            engine.unlock();
+        }
     }
 
     @Override

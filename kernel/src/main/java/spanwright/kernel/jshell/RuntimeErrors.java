@@ -97,6 +97,10 @@ final class RuntimeErrors {
     private void frames(StackTraceElement[] trace) {
         final List<String> shown = new ArrayList<>();
         for (StackTraceElement frame : trace) {
+            if (frame.getClassName().equals(StopCheck.WOVEN_CLASS)) {
+                shown.clear();
+                continue;
+            }
             if (frame.getClassName().startsWith("spanwright.kernel.jshell.")) {
                 continue;
             }

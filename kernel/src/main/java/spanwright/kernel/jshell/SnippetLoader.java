@@ -5,15 +5,18 @@ import java.net.MalformedURLException;
 import java.net.URL;
 import java.net.URLClassLoader;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import jdk.jshell.execution.LoaderDelegate;
 import jdk.jshell.spi.ExecutionControl.ClassBytecodes;
 import jdk.jshell.spi.ExecutionControl.ClassInstallException;
 import jdk.jshell.spi.ExecutionControl.InternalException;
+import spanwright.kernel.display.GeneratedNames;
 
 /** Defines the classes of a session. Its parent sees the kernel and its libraries. */
 final class SnippetLoader implements LoaderDelegate {
     private final Definer definer;
+    private final Map<String, String> latest = new ConcurrentHashMap<>();
 
     SnippetLoader(ClassLoader parent) {
         this.definer = new Definer(parent);
@@ -40,6 +43,17 @@ final class SnippetLoader implements LoaderDelegate {
         }
     }
 
+    /** The latest class that cells declared under a name. */
+    Optional<Class<?>> classOfCell(String name) {
+        return Optional.ofNullable(latest.get(name)).map(made -> {
+            try {
+                return definer.loadClass(made);
+            } catch (ClassNotFoundException e) {
+                throw new IllegalStateException("class " + made + " was loaded before", e);
+            }
+        });
+    }
+
     ClassLoader classLoader() {
         return definer;
     }
@@ -49,6 +63,9 @@ final class SnippetLoader implements LoaderDelegate {
         final boolean[] loaded = new boolean[classes.length];
         for (ClassBytecodes c : classes) {
             definer.made.put(c.name(), ExitRewriter.rewrite(c.bytecodes()));
+            if (c.name().indexOf('$', "REPL.$JShell$".length()) > 0) {
+                latest.put(GeneratedNames.strip(c.name()).replace('$', '.'), c.name());
+            }
         }
         for (int i = 0; i < classes.length; i++) {
             try {

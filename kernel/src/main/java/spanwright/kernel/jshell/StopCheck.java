@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.concurrent.ForkJoinWorkerThread;
 
 /**
  * What the classes of cells call at the beginning of each method and before each backward jump, on JDKs that
@@ -12,7 +13,8 @@ import java.io.UncheckedIOException;
 public final class StopCheck {
     /** The class that the JDK's weaving calls. */
     static final String WOVEN_CLASS = "REPL.$Cancel$";
-    private static volatile boolean any;
+    private static volatile int stopping;
+    private static volatile int pools;
 
     private StopCheck() { }
 
@@ -27,20 +29,34 @@ public final class StopCheck {
 
     /** Ends the calling thread's work if its cell is to be stopped. */
     public static void check() {
-        if (any) {
+        if (stopping > 0) {
             checkGroup();
         }
     }
 
+    /** Pool threads belong to no cell; what they run of a cell ends while a cell is being stopped. */
     private static void checkGroup() {
-        if (Thread.currentThread().getThreadGroup() instanceof CellGroup g && g.isToStop()) {
+        final Thread current = Thread.currentThread();
+        if (current instanceof ForkJoinWorkerThread && pools > 0
+            || current.getThreadGroup() instanceof CellGroup g && g.isToStop()) {
             throw new Stopped();
         }
     }
 
-    /** From now on calls look whether their cell is to be stopped; before, they cost next to nothing. */
-    static void arm() {
-        any = true;
+    /** From now on calls look whether their cell is to be stopped; else they cost next to nothing. */
+    static synchronized void arm() {
+        stopping++;
+        pools++;
+    }
+
+    /** Work that cells give to pools from now on is not that of the stopped cell. */
+    static synchronized void disarmPools() {
+        pools--;
+    }
+
+    /** One cell less is to be stopped. */
+    static synchronized void disarm() {
+        stopping--;
     }
 
     /**

@@ -2,6 +2,7 @@ package spanwright.kernel.jshell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import spanwright.kernel.display.MimeBundle;
@@ -15,8 +16,12 @@ final class Cells implements AutoCloseable {
     private int count;
 
     Cells(String... imports) {
-        session = new JShellInterpreter(Prelude.ofImports(List.of(imports), "test"));
-        session.warmUp();
+        this(Duration.ofSeconds(2), imports);
+    }
+
+    /** A session with another patience with cells that do not stop. */
+    Cells(Duration noteAfter, String... imports) {
+        session = new JShellInterpreter(Prelude.ofImports(List.of(imports), "test"), noteAfter);
     }
 
     Outcome run(String code) {
