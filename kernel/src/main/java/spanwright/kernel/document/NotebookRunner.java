@@ -36,6 +36,7 @@ public final class NotebookRunner {
      * @throws IllegalArgumentException if the notebook is in another language, or values are to be set and
      * it does
      *                                  not have exactly one cell tagged "parameters"
+     * @throws IllegalStateException    if the interpreter does not start
      */
     public RunResult run(Notebook notebook, String name, RunOptions options, RunListener listener) {
         requireJava(notebook, name);
@@ -44,6 +45,7 @@ public final class NotebookRunner {
              TimedSession session = new TimedSession(interpreter, options.timeLimit())) {
             final Run run = new Run(ready, session, options, listener);
             listener.notebookStarted(name, (int) ready.cells().stream().filter(NotebookCell::isCode).count());
+            session.start();
             final RunResult result = run.all(interpreter.language().version());
             listener.notebookEnded(result);
             return result;

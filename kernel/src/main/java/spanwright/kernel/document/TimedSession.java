@@ -48,6 +48,22 @@ final class TimedSession implements AutoCloseable {
         }
     }
 
+    /**
+     * Has the interpreter do its slow first-time work, which must not count against the first cell.
+     *
+     * @throws IllegalStateException if that fails
+     */
+    void start() {
+        try {
+            thread.submit(interpreter::warmUp).get();
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("the session does not start: " + e.getCause().getMessage(), e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("the run was interrupted", e);
+        }
+    }
+
     Ending run(String code, String label, CellOutput output) {
         final Future<Outcome> running = thread.submit(() -> interpreter.evaluate(new Cell(code, label),
             output));

@@ -12,10 +12,11 @@ final class WholeFile {
     static void write(Path file, String text) throws IOException {
         final Path folder = file.toAbsolutePath().getParent();
         Files.createDirectories(folder);
-        final Path part = Files.createTempFile(folder, "." + file.getFileName(), ".part");
+        final Path part = folder.resolve("." + file.getFileName() + "." + ProcessHandle.current().pid()
+            + ".part");
         try {
             Files.writeString(part, text);
-            Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+            Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
         } finally {
             Files.deleteIfExists(part);
         }

@@ -66,6 +66,7 @@ class NotebookRunnerTest {
         assertThat(result.notebook().metadata().get("language_info")).asInstanceOf(
             InstanceOfAssertFactories.MAP).containsEntry("version", "17.0.1");
         assertThat(result.passed()).isTrue();
+        assertThat(interpreter.warm).isTrue();
         assertThat(interpreter.closed).isTrue();
     }
 

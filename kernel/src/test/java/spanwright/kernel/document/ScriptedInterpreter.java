@@ -22,6 +22,7 @@ final class ScriptedInterpreter implements Interpreter {
     final List<Cell> evaluated = new ArrayList<>();
     final CountDownLatch interrupted = new CountDownLatch(1);
     boolean closed;
+    boolean warm;
     private final BiFunction<String, CellOutput, Outcome> script;
 
     ScriptedInterpreter(BiFunction<String, CellOutput, Outcome> script) {
@@ -70,7 +71,7 @@ final class ScriptedInterpreter implements Interpreter {
 
     @Override
     public void warmUp() {
-        throw new UnsupportedOperationException();
+        warm = true;
     }
 
     @Override

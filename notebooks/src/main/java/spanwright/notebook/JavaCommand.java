@@ -1,0 +1,43 @@
+package spanwright.notebook;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** How this program starts itself again: the same Java, the flags that suit it, the same jar. */
+final class JavaCommand {
+    /**
+     * The flags of every process that runs cells, understood or ignored by each JDK from 17 on: the collector
+     * that starts fastest, room for deep recursion in a cell, a heap that leaves the rest of the machine
+     * alone, no window system, and silence about an archive that does not fit, which is then simply not used.
+     */
+    static final List<String> FLAGS = List.of("-XX:+IgnoreUnrecognizedVMOptions", "-XX:+UseSerialGC",
+        "-Xss4m",
+        "-XX:MaxRAMPercentage=50", "-XX:-OmitStackTraceInFastThrow", "-Xshare:auto", "-Xlog:disable",
+        "-Xlog:all=error:stderr", "-Djava.awt.headless=true", "-Dfile.encoding=UTF-8");
+
+    private JavaCommand() { }
+
+    /** Absolute path of the Java that runs now. */
+    static Path java() {
+        final Path bin = Path.of(System.getProperty("java.home"), "bin");
+        final Path windows = bin.resolve("java.exe");
+        return (Files.exists(windows) ? windows : bin.resolve("java")).toAbsolutePath();
+    }
+
+    /** Where this class comes from: the jar, or folders when run from class files. */
+    static String classPath() {
+        return System.getProperty("java.class.path");
+    }
+
+    /** The command that calls {@link Main} with these words. */
+    static List<String> again(List<String> words) {
+        final List<String> command = new ArrayList<>();
+        command.add(java().toString());
+        command.addAll(FLAGS);
+        command.addAll(List.of("-cp", classPath(), Main.class.getName()));
+        command.addAll(words);
+        return command;
+    }
+}

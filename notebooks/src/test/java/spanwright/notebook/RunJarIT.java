@@ -1,0 +1,102 @@
+package spanwright.notebook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The jar's {@code run}, as a person calls it. */
+class RunJarIT {
+    private static final Path JAR = Path.of(System.getProperty("spanwright.jar"));
+    private static final Path JAVA = Path.of(System.getProperty("java.home"), "bin", "java");
+
+    @TempDir
+    Path folder;
+
+    /** Status, standard output and standard error of a call. */
+    private record Call(int status, String out, String err) { }
+
+    private Call call(String... words) throws Exception {
+        final List<String> command = new ArrayList<>(List.of(JAVA.toString(), "-jar", JAR.toString()));
+        command.addAll(List.of(words));
+        final Path out = folder.resolve("out.log");
+        final Path err = folder.resolve("err.log");
+        final Process process = new ProcessBuilder(command).directory(folder.toFile())
+            .redirectOutput(out.toFile()).redirectError(err.toFile()).start();
+        assertThat(process.waitFor(120, TimeUnit.SECONDS)).isTrue();
+        return new Call(process.exitValue(), Files.readString(out), Files.readString(err));
+    }
+
+    private void notebook(String file, String... cells) throws Exception {
+        final List<Map<String, Object>> all = new ArrayList<>();
+        for (String source : cells) {
+            final Map<String, Object> metadata =
+                source.startsWith("double target") ? Map.of("tags", List.of("parameters")) : Map.of();
+            all.add(new HashMap<>(Map.of("cell_type", "code", "metadata", metadata, "source", source,
+                "outputs", List.of(), "id", "c" + all.size())));
+            all.get(all.size() - 1).put("execution_count", null);
+        }
+        final Path path = folder.resolve(file);
+        Files.createDirectories(path.getParent());
+        new ObjectMapper().writeValue(path.toFile(),
+            Map.of("cells", all, "metadata", Map.of(), "nbformat", 4, "nbformat_minor", 5));
+    }
+
+    @Test
+    void cellsFindFilesBesideTheirNotebookAndHeadlinesArePrinted() throws Exception {
+        notebook("a/first.ipynb", "double target = 0.5;",
+            "java.nio.file.Files.readString(java.nio.file.Path.of(\"data.txt\"))",
+            "new spanwright.kernel.document.Headline(\"Meets\", \"target \" + target)"
+                + ".on(spanwright.kernel.display.MimeBundle.text(\"t\"))");
+        Files.writeString(folder.resolve("a/data.txt"), "of folder a");
+        notebook("b/second.ipynb", "double target = 1;",
+            "java.nio.file.Files.readString(java.nio.file.Path.of(\"data.txt\"))");
+        Files.writeString(folder.resolve("b/data.txt"), "of folder b");
+        final Call call = call("run", "a", "b/second.ipynb", "--set", "target=2", "--out", "done");
+        assertThat(call.status()).as(call.err()).isZero();
+        assertThat(call.out()).contains("first.ipynb: Meets: target 2.0");
+        assertThat(folder.resolve("done/first.ipynb")).content().contains("of folder a");
+        assertThat(folder.resolve("done/second.html")).content().contains("of folder b");
+    }
+
+    @Test
+    void aFailureIsNamedWithNotebookCellAndErrorAndTheStatusIsOne() throws Exception {
+        notebook("x.ipynb", "int a = 1;", "a +\nmissing", "a");
+        final Call call = call("run", "x.ipynb");
+        assertThat(call.status()).isEqualTo(1);
+        assertThat(call.err()).contains("x.ipynb: cell 2 [2], line 2: CompileError:").contains("missing");
+        assertThat(folder.resolve("reports/x.html")).content().contains("CompileError");
+    }
+
+    @Test
+    void aWrongCallIsToldInOneLine() throws Exception {
+        notebook("x.ipynb", "1");
+        for (String[] wrong : new String[][] {{"run", "none.ipynb"}, {"run", "x.ipynb", "--set", "nothing"},
+            {"run", "x.ipynb", "--set", "a=1"}, {"run", "x.ipynb", "--time-limit", "-1"},
+            {"run", "x.ipynb", "--out", "."}, {"run"}}) {
+            final Call call = call(wrong);
+            assertThat(call.status()).as(String.join(" ", wrong)).isEqualTo(1);
+            assertThat(call.err().lines().filter(l ->
+                l.startsWith("spanwright: "))).as(call.err()).hasSize(1);
+            assertThat(call.err()).doesNotContain("\tat ");
+        }
+        assertThat(call("run", "--no-such-option").status()).isEqualTo(2);
+    }
+
+    @Test
+    void anEndlessCellEndsAtItsLimit() throws Exception {
+        notebook("x.ipynb", "int n = 0;", "while (true) { n++; }");
+        final Call call = call("run", "x.ipynb", "--time-limit", "1");
+        assertThat(call.status()).isEqualTo(1);
+        assertThat(call.err()).contains(
+            "x.ipynb: cell 2 [2]: TimeLimit: the cell ran longer than the limit of 1.0 s");
+    }
+}
