@@ -1,5 +1,6 @@
 package spanwright.chain;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -7,6 +8,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfSpan;
+import spanwright.quantity.Span;
+import spanwright.uncertainty.CoverageInterval;
+import spanwright.verdict.AgreedRule;
+import spanwright.verdict.Finding;
+import spanwright.verdict.Grounds;
+import spanwright.verdict.Limit;
+import spanwright.verdict.LimitUse;
+import spanwright.verdict.MeasurementUncertainty;
+import spanwright.verdict.Question;
+import spanwright.verdict.Verdict;
 import spanwright.verdict.Word;
 
 /**
@@ -18,16 +29,18 @@ import spanwright.verdict.Word;
  * yet an error inside the target is more likely than one outside. Does not meet: it is less likely. Not
  * determined: something is missing.
  *
+ * @param chain        the chain
  * @param target       plus and minus
  * @param word         the decision
  * @param result       the figures; empty if not determined
  * @param missing      what is missing for a decision
  * @param reservations what keeps a claim from a plain "Meets"
  */
-public record ChainClaim(PercentOfSpan target, Word word, Optional<ChainError> result, List<String> missing,
-                         List<String> reservations) {
+public record ChainClaim(MeasuringChain chain, PercentOfSpan target, Word word, Optional<ChainError> result,
+                         List<String> missing, List<String> reservations) {
     /** Checks the components and copies the lists. */
     public ChainClaim {
+        Objects.requireNonNull(chain, "chain");
         Objects.requireNonNull(target, "target");
         Objects.requireNonNull(word, "word");
         missing = List.copyOf(missing);
@@ -38,24 +51,19 @@ public record ChainClaim(PercentOfSpan target, Word word, Optional<ChainError> r
         }
     }
 
-    static ChainClaim notDetermined(PercentOfSpan target, List<String> missing) {
-        return new ChainClaim(target, Word.NOT_DETERMINED, Optional.empty(), missing, List.of());
+    static ChainClaim notDetermined(MeasuringChain chain, PercentOfSpan target, List<String> missing) {
+        return new ChainClaim(chain, target, Word.NOT_DETERMINED, Optional.empty(), missing, List.of());
     }
 
     static ChainClaim of(ChainError error, PercentOfSpan target) {
-        final List<String> reservations = new ArrayList<>();
-        for (Contribution c : error.contributions()) {
-            if (c.basis().standing() == Standing.TYPICAL || c.basis().standing() == Standing.ASSUMED) {
-                reservations.add(c.label() + " is " + c.basis().standing());
-            }
-        }
+        final List<String> reservations = Reservations.of(error);
         final Word word;
-        if (error.covered().value() <= target.value()) {
+        if (error.covered().value() + error.numericalError() <= target.value()) {
             word = reservations.isEmpty() ? Word.MEETS : Word.MEETS_WITH_STATED_RISK;
         } else {
             word = error.probabilityWithin(target) >= 0.5 ? Word.NOT_SHOWN : Word.DOES_NOT_MEET;
         }
-        return new ChainClaim(target, word, Optional.of(error), List.of(), reservations);
+        return new ChainClaim(error.chain(), target, word, Optional.of(error), List.of(), reservations);
     }
 
     /**
@@ -108,6 +116,40 @@ public record ChainClaim(PercentOfSpan target, Word word, Optional<ChainError> r
     }
 
     /**
+     * The claim as a verdict under a decision rule that was agreed beforehand, for reports that put it beside
+     * others. The rule sees the known error and the Monte Carlo interval.
+     *
+     * @param rule  the rule, with when and where it was agreed
+     * @param dated the day of this calculation
+     */
+    public Verdict verdict(AgreedRule rule, LocalDate dated) {
+        final Question question = Question.about("error of the measuring chain", output())
+            .within(Limit.plusMinus(target), LimitUse.CLAIM).under(rule).dated(dated);
+        if (result.isEmpty()) {
+            return question.on(Grounds.NONE.lacking(missing)).decide();
+        }
+        final ChainError e = result.get();
+        final CoverageInterval interval = e.monteCarlo().interval(e.coverage().probability());
+        final double known = e.methods().knownError();
+        final MeasurementUncertainty u = new MeasurementUncertainty(e.budget().u(),
+            e.budget().estimate().dof(), known - interval.lower(), interval.upper() - known,
+            e.coverage().probability());
+        return question.on(Grounds.NONE.dominatedBy(dominating().stream().map(ChainClaim::share).toList())
+                .assuming(assumptions().stream().map(Assumption::toString).toList())
+                .reserving(reservations).warning(e.warnings()))
+            .decide(Finding.of(e.at().toString(), e.at().inputPercent(), known, u)
+                .withConformance(e.probabilityWithin(target)));
+    }
+
+    private Span output() {
+        return chain.elements().get(chain.elements().size() - 1).output();
+    }
+
+    private static String share(Contribution c) {
+        return c.label() + " is " + NumberText.fixed(c.percentOfVariance(), 0) + " % of the variance";
+    }
+
+    /**
      * Whether one may write "will not exceed": the worst case is within the target, and rests on nothing but
      * limits that cannot be exceeded.
      */
@@ -128,8 +170,7 @@ public record ChainClaim(PercentOfSpan target, Word word, Optional<ChainError> r
         return word + " " + limit + " at " + result.get().coverage() + " with "
             + NumberText.significant(Math.abs(margin), 2) + " % of span "
             + (margin >= 0 ? "to spare" : "too much")
-            + result.get().chain().ambient().map(a -> ", " + a).orElse("") + "; " + first.label() + " is "
-            + NumberText.fixed(first.percentOfVariance(), 0) + " % of the variance"
+            + chain.ambient().map(a -> ", " + a).orElse("") + "; " + share(first)
             + (reservations.isEmpty() ? "" : "; " + String.join("; ", reservations)) + ".";
     }
 

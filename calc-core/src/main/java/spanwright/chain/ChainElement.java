@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import spanwright.quantity.Celsius;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
@@ -32,10 +33,10 @@ import spanwright.uncertainty.Estimate;
  * @param transfer     specified characteristic between them
  * @param site         where it is mounted and when it was calibrated
  * @param terms        its errors
- * @param notes        assumptions and warnings that go into the register
+ * @param remarks      what goes into the register, and what its data do not tell
  */
 public record ChainElement(String name, Span input, Span output, Transfer transfer, Site site,
-                           List<ErrorTerm> terms, List<String> notes) {
+                           List<ErrorTerm> terms, Remarks remarks) {
     /**
      * Where an element is mounted, and at what temperature it was calibrated.
      *
@@ -52,6 +53,34 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
         }
     }
 
+    /**
+     * What a reader of the element's data must know.
+     *
+     * @param notes assumptions that go into the register
+     * @param gaps  what the data do not determine and nothing else covers: a claim that rests on them is one
+     *              with stated risk
+     */
+    public record Remarks(List<String> notes, List<String> gaps) {
+        /** Nothing to remark. */
+        public static final Remarks NONE = new Remarks(List.of(), List.of());
+
+        /** Copies the lists. */
+        public Remarks {
+            notes = List.copyOf(notes);
+            gaps = List.copyOf(gaps);
+        }
+
+        Remarks note(String note) {
+            return notes.contains(note) ? this
+                : new Remarks(Stream.concat(notes.stream(), Stream.of(note)).toList(), gaps);
+        }
+
+        Remarks gap(String gap) {
+            return gaps.contains(gap) ? this
+                : new Remarks(notes, Stream.concat(gaps.stream(), Stream.of(gap)).toList());
+        }
+    }
+
     /** Checks the components and copies the lists. */
     public ChainElement {
         Checks.notBlank("name of the element", name);
@@ -60,7 +89,7 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
         Objects.requireNonNull(transfer, "transfer");
         Objects.requireNonNull(site, "site");
         terms = List.copyOf(terms);
-        notes = List.copyOf(notes);
+        Objects.requireNonNull(remarks, "remarks");
         if (terms.stream().map(ErrorTerm::name).distinct().count() < terms.size()) {
             throw new IllegalArgumentException(name + ": two error terms have the same name in "
                 + terms.stream().map(ErrorTerm::name).toList());
@@ -70,7 +99,7 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
     /** An element from one range to another, without errors so far, mounted in the field. */
     public static ChainElement of(String name, Span input, Span output) {
         return new ChainElement(name, input, output, Transfer.LINEAR,
-            new Site(Place.FIELD, Optional.empty(), Optional.empty()), List.of(), List.of());
+            new Site(Place.FIELD, Optional.empty(), Optional.empty()), List.of(), Remarks.NONE);
     }
 
     /** A 1:1 element for 4-20 mA, such as an isolator. */
@@ -87,12 +116,12 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
         final MeasuredTerms measured = MeasuredTerms.of(run);
         return new ChainElement(name, run.input(), run.output(), run.transfer(),
             new Site(Place.FIELD, Optional.empty(), run.conditions().ambient()), measured.terms(),
-            measured.notes());
+            new Remarks(measured.notes(), measured.gaps()));
     }
 
     /** This element with another characteristic, for example a square root. */
     public ChainElement withTransfer(Transfer other) {
-        return new ChainElement(name, input, output, other, site, terms, notes);
+        return new ChainElement(name, input, output, other, site, terms, remarks);
     }
 
     /** Mounted in the cabinet of the chain's ambient. */
@@ -116,7 +145,7 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
     }
 
     private ChainElement at(Site other) {
-        return new ChainElement(name, input, output, transfer, other, terms, notes);
+        return new ChainElement(name, input, output, transfer, other, terms, remarks);
     }
 
     /** With the accuracy rating of the data sheet, plus and minus. */
@@ -242,16 +271,23 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
     }
 
     ChainElement withTerms(List<ErrorTerm> other) {
-        return new ChainElement(name, input, output, transfer, site, other, notes);
+        return new ChainElement(name, input, output, transfer, site, other, remarks);
     }
 
     ChainElement withNote(String note) {
-        if (notes.contains(note)) {
-            return this;
-        }
-        final List<String> all = new ArrayList<>(notes);
-        all.add(note);
-        return new ChainElement(name, input, output, transfer, site, terms, all);
+        return withRemarks(remarks.note(note));
+    }
+
+    ChainElement withGap(String gap) {
+        return withRemarks(remarks.gap(gap));
+    }
+
+    ChainElement withRemarks(Remarks other) {
+        return new ChainElement(name, input, output, transfer, site, terms, other);
+    }
+
+    ChainElement named(String other) {
+        return new ChainElement(other, input, output, transfer, site, terms, remarks);
     }
 
     private ChainElement withLimit(Influence influence, PercentOfSpan limit, String source) {

@@ -1,10 +1,13 @@
 package spanwright.chain;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfSpan;
+import spanwright.temperature.Ambient;
 import spanwright.uncertainty.Budget;
 import spanwright.uncertainty.MonteCarloResult;
 
@@ -23,22 +26,26 @@ import spanwright.uncertainty.MonteCarloResult;
  */
 public record ChainError(MeasuringChain chain, Coverage coverage, OperatingPoint at, FourMethods methods,
                          Budget budget, MonteCarloResult monteCarlo, Detail detail) {
+    private static final double HOURS_OF_A_YEAR = 8760;
+
     /**
      * What stands behind the figures.
      *
      * @param contributions largest share of the variance first
+     * @param sobol         indices of the causes, largest total first
      * @param byInput       error at inputs from 0 to 100 %
      * @param byTemperature error against outdoor temperature; empty if the chain has no ambient or no term
      *                      needs one
      * @param assumptions   what is taken for granted
      * @param warnings      what a reader must know beside the figures
      */
-    public record Detail(List<Contribution> contributions, List<InputError> byInput,
+    public record Detail(List<Contribution> contributions, List<SobolIndex> sobol, List<InputError> byInput,
                          List<TemperatureError> byTemperature, List<Assumption> assumptions,
                          List<String> warnings) {
         /** Copies the lists. */
         public Detail {
             contributions = List.copyOf(contributions);
+            sobol = List.copyOf(sobol);
             byInput = List.copyOf(byInput);
             byTemperature = List.copyOf(byTemperature);
             assumptions = List.copyOf(assumptions);
@@ -87,9 +94,56 @@ public record ChainError(MeasuringChain chain, Coverage coverage, OperatingPoint
         return new PercentOfSpan(methods.monteCarlo().limit());
     }
 
+    /** Standard error of {@link #covered} from the number of trials, percent of span. */
+    public double numericalError() {
+        return new AbsoluteError(monteCarlo).quantileError(coverage.probability());
+    }
+
+    /** How far each cause moves the error from its known value, at its limits; the widest first. */
+    public List<TornadoBar> tornado() {
+        return contributions().stream().map(c -> new TornadoBar(c.label(),
+                c.tornadoLow(methods.knownError()), c.tornadoHigh(methods.knownError())))
+            .sorted(Comparator.comparingDouble(b -> -b.width())).toList();
+    }
+
+    /** The GUM figure without each cause, and what that gains; the largest gain first. */
+    public List<MarginGain> dropOne() {
+        return MarginGain.ofDropping(this);
+    }
+
+    /**
+     * What measuring each cause would gain: its uncertainty replaced by that of a measurement with this
+     * expanded uncertainty (k = 2, percent of the chain's span); the largest gain first.
+     */
+    public List<MarginGain> valueOfMeasuring(PercentOfSpan expanded) {
+        return MarginGain.ofMeasuring(this, expanded);
+    }
+
+    /**
+     * First-order and total Sobol indices of the causes and of temperatures spread over time; largest total
+     * first.
+     */
+    public List<SobolIndex> sobolIndices() {
+        return detail.sobol();
+    }
+
+    /** What elements have in common, in words. */
+    public List<String> sharedCauses() {
+        return chain.sharedCauses();
+    }
+
     /** Share of the Monte Carlo trials within a limit, plus and minus. */
     public double probabilityWithin(PercentOfSpan limit) {
         return new AbsoluteError(monteCarlo).shareWithin(limit.value());
+    }
+
+    /**
+     * Hours of a year in which the error is expected beyond a limit, plus and minus; absent where the claim
+     * is not weighted by time. The expectation is over what is not known of the units too.
+     */
+    public OptionalDouble expectedHoursBeyond(PercentOfSpan limit) {
+        return chain.ambient().filter(a -> a.basis() == Ambient.Basis.SHARE_OF_TIME).isPresent()
+            ? OptionalDouble.of(HOURS_OF_A_YEAR * (1 - probabilityWithin(limit))) : OptionalDouble.empty();
     }
 
     /**

@@ -46,6 +46,12 @@ public record Contribution(String label, List<String> elements, Influence influe
         return knownErrorOfChain + limit;
     }
 
+    /** Whether a term of an element is behind this cause. */
+    boolean isOf(ChainElement element, ErrorTerm term) {
+        return elements.contains(element.name())
+            && label.equals(ErrorModel.label(element, term));
+    }
+
     @Override
     public String toString() {
         return label + ": \u00b1" + NumberText.fixed(limit, 3) + " % of span, " + distribution + ", u = "

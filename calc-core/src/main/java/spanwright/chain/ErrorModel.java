@@ -63,14 +63,20 @@ final class ErrorModel {
         return new ErrorModel(inputPercent, layout, List.copyOf(rows.values()), known, chain.shared());
     }
 
+    /** The name of a term's cause in the chain: that of the standard where it is shared. */
+    static String label(ChainElement element, ErrorTerm term) {
+        return term.basis().standardId().map(id -> "standard " + id)
+            .orElseGet(() -> element.name() + ": " + term.name());
+    }
+
     private static ErrorRow row(ChainElement element, ErrorTerm term, double weight,
                                 Optional<ModuleTemperature> temperature) {
         if (term.basis().standardId().isPresent()) {
-            return new ErrorRow("standard " + term.basis().standardId().get(), List.of(element.name()),
+            return new ErrorRow(label(element, term), List.of(element.name()),
                 term.influence(), new Normal(0, 1), weight * term.u(), ErrorTerm.FACTOR_WITHOUT_LIMIT,
                 Optional.empty(), term.basis());
         }
-        return new ErrorRow(element.name() + ": " + term.name(), List.of(element.name()), term.influence(),
+        return new ErrorRow(label(element, term), List.of(element.name()), term.influence(),
             term.distribution(), weight, term.limit(), temperature, term.basis());
     }
 

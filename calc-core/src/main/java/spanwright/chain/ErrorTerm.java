@@ -3,6 +3,7 @@ package spanwright.chain;
 import java.util.Objects;
 import java.util.Optional;
 import spanwright.quantity.Checks;
+import spanwright.temperature.TemperatureCoefficient;
 import spanwright.uncertainty.Constant;
 import spanwright.uncertainty.Distribution;
 import spanwright.uncertainty.Estimate;
@@ -38,26 +39,32 @@ public record ErrorTerm(String name, Influence influence, Distribution distribut
      * @param source      document, record or reason
      * @param perKelvin   whether it acts per kelvin of excursion
      * @param standardId  the shared standard that causes it, if any
+     * @param coefficient the measured coefficient behind it, if any: it knows over which range it was found
      */
     public record Basis(Standing standing, boolean bounded, String source, boolean perKelvin,
-                        Optional<String> standardId) {
+                        Optional<String> standardId, Optional<TemperatureCoefficient> coefficient) {
         /** Checks the components. */
         public Basis {
             Objects.requireNonNull(standing, "standing");
             Objects.requireNonNull(source, "source");
             Objects.requireNonNull(standardId, "standardId");
+            Objects.requireNonNull(coefficient, "coefficient");
         }
 
         static Basis of(Standing standing, boolean bounded, String source) {
-            return new Basis(standing, bounded, source, false, Optional.empty());
+            return new Basis(standing, bounded, source, false, Optional.empty(), Optional.empty());
         }
 
         Basis actingPerKelvin() {
-            return new Basis(standing, bounded, source, true, standardId);
+            return new Basis(standing, bounded, source, true, standardId, coefficient);
         }
 
         Basis through(CalibrationStandard standard) {
-            return new Basis(standing, bounded, source, perKelvin, Optional.of(standard.id()));
+            return new Basis(standing, bounded, source, perKelvin, Optional.of(standard.id()), coefficient);
+        }
+
+        Basis from(TemperatureCoefficient found) {
+            return new Basis(standing, bounded, source, perKelvin, standardId, Optional.of(found));
         }
     }
 

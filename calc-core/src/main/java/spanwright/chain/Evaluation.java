@@ -5,9 +5,12 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import spanwright.quantity.Celsius;
 import spanwright.quantity.NumberText;
 import spanwright.readings.Transfer;
+import spanwright.temperature.DurationCurve;
+import spanwright.temperature.HourlyHistory;
 import spanwright.uncertainty.Budget;
 import spanwright.uncertainty.CoverageInterval;
 import spanwright.uncertainty.ExpandedUncertainty;
@@ -66,11 +69,40 @@ final class Evaluation {
         final MonteCarloResult trials = worst.model().at(worst.corner())
             .monteCarlo(MonteCarlo.seeded(chain.run().seed()).trials(chain.run().trials()));
         final List<String> warnings = new ArrayList<>(budget.warnings());
-        final ChainError.Detail detail = new ChainError.Detail(contributions(worst),
-            cases.stream().map(this::inputError).toList(), byTemperature(worst),
+        warnings.addAll(Reservations.ofCoefficients(chain));
+        warnings.addAll(SquareRoots.warnings(chain, cases.get(0).model().inputPercent(),
+            largest(cases, Case::gum)));
+        final VarianceParts parts = VarianceParts.of(worst.model(), worst.corner());
+        final ChainError.Detail detail = new ChainError.Detail(contributions(worst, parts),
+            SobolIndex.of(parts), cases.stream().map(this::inputError).toList(), byTemperature(worst),
             Register.of(chain, worst.model()), warnings);
         return new ChainError(chain, coverage, point(worst), methods(worst, budget, trials), budget, trials,
             detail);
+    }
+
+    /**
+     * The GUM figure at each hour's temperature, joined by straight lines on a grid. Between grid points the
+     * figure is convex in the temperature, so the line is not below it.
+     */
+    DurationCurve durationCurve(HourlyHistory history) {
+        requireComplete();
+        final List<TemperatureError> grid = byTemperature(worst());
+        if (grid.isEmpty()) {
+            throw new IllegalArgumentException("the error of the chain does not depend on the outdoor"
+                + " temperature: " + chain);
+        }
+        final double low = history.lowest().value();
+        final double step = (history.highest().value() - low) / TEMPERATURE_STEPS;
+        return new DurationCurve(history.hours().stream().map(h -> {
+            final double place = (h.temperature().value() - low) / step;
+            final int below = (int) Math.min(Math.floor(place), TEMPERATURE_STEPS - 1);
+            final double share = place - below;
+            return grid.get(below).largest() * (1 - share) + grid.get(below + 1).largest() * share;
+        }).toList());
+    }
+
+    private static double largest(List<Case> cases, ToDoubleFunction<Case> figure) {
+        return cases.stream().mapToDouble(figure).max().orElseThrow();
     }
 
     private void requireComplete() {
@@ -160,19 +192,17 @@ final class Evaluation {
                     + NumberText.fixed(shortest.upper(), 3)));
     }
 
-    private List<Contribution> contributions(Case c) {
-        final TermMoments moments = new TermMoments(c.model(), c.corner());
-        final double variance = moments.variance();
+    private List<Contribution> contributions(Case c, VarianceParts parts) {
+        final double variance = parts.whole();
         final List<Contribution> all = new ArrayList<>();
-        for (int i = 0; i < c.model().rows().size(); i++) {
-            final ErrorRow row = c.model().rows().get(i);
+        for (ErrorRow row : c.model().rows()) {
             final List<double[]> corners = row.isProduct(layout.variables()) ? layout.corners(false)
                 : List.<double[]>of(c.corner());
             final double reach = corners.stream()
                 .mapToDouble(t -> Math.abs(row.factor(t)) * row.limit()).max().orElseThrow();
             all.add(new Contribution(row.label(), row.elements(), row.influence(), row.distribution().kind(),
-                row.factor(c.corner()) * row.distribution().mean(), reach, moments.u(i),
-                variance == 0 ? 0 : 100 * moments.shared(i) / variance, row.basis()));
+                row.factor(c.corner()) * row.distribution().mean(), reach, parts.u(row),
+                variance == 0 ? 0 : 100 * parts.shareOf(row) / variance, row.basis()));
         }
         all.sort(Comparator.comparingDouble((Contribution k) -> -Math.abs(k.percentOfVariance()))
             .thenComparing(Contribution::label));

@@ -83,7 +83,7 @@ public record InverseDesign(MeasuringChain chain, PercentOfSpan target, Coverage
         final List<ChainElement> longer = new ArrayList<>(chain.elements());
         int n = 0;
         while (n < MOST_ELEMENTS) {
-            longer.add(renamed(like, like.name() + " " + (n + 1)));
+            longer.add(like.named(like.name() + " " + (n + 1)));
             if (!meets(chain.withElements(longer))) {
                 return n;
             }
@@ -120,10 +120,6 @@ public record InverseDesign(MeasuringChain chain, PercentOfSpan target, Coverage
         final DoubleFunction<Ambient> about = half -> new Ambient(new Celsius(middle - half),
             new Celsius(middle + half), Optional.empty(), now.rises());
         return largest(200, half -> chain.in(about.apply(half))).stream().mapToObj(about).findFirst();
-    }
-
-    private static ChainElement renamed(ChainElement e, String name) {
-        return new ChainElement(name, e.input(), e.output(), e.transfer(), e.site(), e.terms(), e.notes());
     }
 
     private MeasuringChain withRatings(ToDoubleFunction<String> rating) {

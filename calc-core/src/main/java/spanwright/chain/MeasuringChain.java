@@ -11,6 +11,9 @@ import java.util.stream.Collectors;
 import spanwright.quantity.Checks;
 import spanwright.quantity.PercentOfSpan;
 import spanwright.temperature.Ambient;
+import spanwright.temperature.DurationCurve;
+import spanwright.temperature.HourlyHistory;
+import spanwright.temperature.TemperatureRise;
 import spanwright.uncertainty.Estimate;
 
 /**
@@ -174,7 +177,29 @@ public record MeasuringChain(List<ChainElement> elements, Optional<Ambient> ambi
         Checks.positive("target in % of span", target.value());
         final Evaluation evaluation = new Evaluation(this, coverage);
         return evaluation.missing().isEmpty() ? ChainClaim.of(evaluation.error(), target)
-            : ChainClaim.notDetermined(target, evaluation.missing());
+            : ChainClaim.notDetermined(this, target, evaluation.missing());
+    }
+
+    /**
+     * For how many hours of a history the error may have been how large: in each hour the known error plus
+     * expanded uncertainty at that hour's temperature, at the worst input. The history takes the place of the
+     * chain's outdoor range; its cabinet and sun stay.
+     */
+    public DurationCurve durationCurve(HourlyHistory history, Coverage coverage) {
+        final List<TemperatureRise> rises = ambient.map(Ambient::rises).orElse(List.of());
+        final Ambient range = new Ambient(history.lowest(), history.highest(), Optional.empty(), rises);
+        return new Evaluation(in(range), coverage).durationCurve(history);
+    }
+
+    /** What elements of the chain have in common, in words: temperatures, standards, coefficients. */
+    public List<String> sharedCauses() {
+        return SharedCauses.of(this);
+    }
+
+    /** The chain with the spread of one cause multiplied; the label is that of a contribution. */
+    MeasuringChain withSpread(Contribution cause, double factor) {
+        return withElements(elements.stream().map(e -> e.withTerms(e.terms().stream()
+            .map(t -> cause.isOf(e, t) ? t.scaled(factor) : t).toList())).toList());
     }
 
     /** Questions the other way round: what must the elements be like to meet a target. */

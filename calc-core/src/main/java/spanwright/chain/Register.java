@@ -33,7 +33,12 @@ final class Register {
             + " ideal signal",
             "model of this calculation", "an error that is large against the curvature of a characteristic");
         for (ChainElement e : chain.elements()) {
-            e.notes().forEach(n -> register.add(n, "from the data of " + e.name(), "a record that shows it"));
+            e.remarks().notes().forEach(n -> register.add(n, "from the data of " + e.name(),
+                "a record that shows it"));
+        }
+        for (ChainElement e : chain.elements()) {
+            e.remarks().gaps().forEach(n -> register.add(n + "; taken as nothing",
+                "gap in the data of " + e.name(), "a record that determines it"));
         }
         model.rows().stream().filter(r -> r.basis().standing() == Standing.TYPICAL).forEach(r ->
             register.add(r.label() + " is a typical figure taken as one standard deviation: "

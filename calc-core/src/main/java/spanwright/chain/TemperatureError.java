@@ -21,6 +21,11 @@ public record TemperatureError(Celsius outdoor, double knownError, double expand
         Checks.notNegative("worst case", worstCase);
     }
 
+    /** Size that the covered errors do not exceed: known error without sign plus expanded uncertainty. */
+    public double largest() {
+        return Math.abs(knownError) + expanded;
+    }
+
     /** Lower end of the covered errors. */
     public double lower() {
         return knownError - expanded;

@@ -53,7 +53,7 @@ final class TemperatureTerms {
                 ErrorTerm.limit(name, Influence.TEMPERATURE, e.value(),
                     measured(series.channel() + ", difference of the visits to " + series.reference()))
                 .withProfile(profile(series.effect()))))
-            .orElseGet(() -> element.withNote(element.name() + ": " + name
+            .orElseGet(() -> element.withGap(element.name() + ": " + name
                 + " is not determined, the test does not come back to " + series.reference()));
     }
 
@@ -67,19 +67,19 @@ final class TemperatureTerms {
         final String name = name(c.effect());
         final ErrorProfile profile = profile(c.effect());
         final Estimate a = c.perKelvin();
+        final ErrorTerm.Basis basis = measured(c.toString()).from(c);
         if (c.method() == CoefficientMethod.BOX) {
             final double spread = a.value() * (c.hottest().value() - c.coldest().value());
-            return placed.with(ErrorTerm.limit(name, Influence.TEMPERATURE, spread, measured(c.toString()))
-                .withProfile(profile)).withNote(element.name() + ": " + c
-                + " bounds the spread over the whole tested range; it is not multiplied by the excursion");
+            return placed.with(
+                ErrorTerm.limit(name, Influence.TEMPERATURE, spread, basis).withProfile(profile));
         }
         if (!c.method().isSigned()) {
             final double limit = a.value() + ErrorTerm.FACTOR_WITHOUT_LIMIT * a.u();
-            return placed.with(ErrorTerm.limit(name, Influence.TEMPERATURE, limit,
-                measured(c.toString()).actingPerKelvin()).withProfile(profile));
+            return placed.with(ErrorTerm.limit(name, Influence.TEMPERATURE, limit, basis.actingPerKelvin())
+                .withProfile(profile));
         }
-        final ChainElement with = placed.with(ErrorTerm.estimate(name, Influence.TEMPERATURE, a,
-            measured(c.toString()).actingPerKelvin()).withProfile(profile));
+        final ChainElement with = placed.with(
+            ErrorTerm.estimate(name, Influence.TEMPERATURE, a, basis.actingPerKelvin()).withProfile(profile));
         return c.residual() == 0 ? with : with.with(ErrorTerm.limit(name + ", departure from the line",
             Influence.TEMPERATURE, c.residual(), measured(c.toString())).withProfile(profile));
     }

@@ -2,79 +2,64 @@ package spanwright.temperature;
 
 import java.util.List;
 import java.util.stream.Stream;
-import spanwright.quantity.Checks;
+import spanwright.error.ChannelAnalysis;
+import spanwright.error.PointErrors;
+import spanwright.error.ReadingError;
+import spanwright.fit.Sample;
+import spanwright.quantity.NumberText;
 import spanwright.readings.CalibrationRun;
 import spanwright.readings.CellAddress;
-import spanwright.readings.Entry;
 import spanwright.readings.Reading;
 import spanwright.uncertainty.DegreesOfFreedom;
 import spanwright.uncertainty.Estimate;
 
 /**
  * Zero and span error of one record by the line through its lowest and highest point, percent of span.
+ *
+ * @param zero  error of that line at the lower range value
+ * @param span  its change from the lower to the upper range value
+ * @param cells the indications behind both
  */
 record EndPoints(Estimate zero, Estimate span, List<CellAddress> cells) {
-    /** Readings this close to the lowest or highest input, percent of the output range, are of that point. */
-    private static final double SAME_POINT = 1;
+    /** The points must lie apart by more than this, percent of the output range. */
+    private static final double LEAST_DISTANCE = 50;
 
     static EndPoints of(CalibrationRun run) {
-        final double low = run.readings().stream().mapToDouble(r -> position(run, r)).min().orElseThrow();
-        final double high = run.readings().stream().mapToDouble(r -> position(run, r)).max().orElseThrow();
-        if (!(high - low > 50)) {
-            throw new IllegalArgumentException("channel " + run.channel() + ": readings from " + low + " to "
-                + high + " % of the output range tell no zero and span; more than half of it is needed");
+        final List<PointErrors> points = ChannelAnalysis.of(run).points();
+        final double distance = points.isEmpty() ? 0
+            : points.get(points.size() - 1).expectedPercent() - points.get(0).expectedPercent();
+        if (!(distance > LEAST_DISTANCE)) {
+            throw new IllegalArgumentException("channel " + run.channel() + ", record at "
+                + run.readings().get(0).indicated().cell() + ": the points lie "
+                + NumberText.plain(distance, 4) + " % of the output range apart; zero and span need more"
+                + " than " + LEAST_DISTANCE + " %");
         }
-        final List<Reading> lows = near(run, low);
-        final List<Reading> highs = near(run, high);
-        final Estimate atLow = meanError(run, lows);
-        final Estimate atHigh = meanError(run, highs);
-        final double pLow = lows.stream().mapToDouble(r -> position(run, r)).average().orElseThrow();
-        final double pHigh = highs.stream().mapToDouble(r -> position(run, r)).average().orElseThrow();
-        final double width = pHigh - pLow;
-        final double zeroFromHigh = -pLow / width;
-        final Estimate zero = combine(1 - zeroFromHigh, atLow, zeroFromHigh, atHigh);
-        return new EndPoints(zero, combine(-100 / width, atLow, 100 / width, atHigh),
-            Stream.concat(lows.stream(), highs.stream())
-                .map(r -> r.indicated().cell()).toList());
-    }
-
-    private static double position(CalibrationRun run, Reading r) {
-        return run.output().percentAt(run.expected(r));
-    }
-
-    private static List<Reading> near(CalibrationRun run, double percent) {
-        return run.readings().stream()
-            .filter(r -> Math.abs(position(run, r) - percent) <= SAME_POINT).toList();
+        final PointErrors low = points.get(0);
+        final PointErrors high = points.get(points.size() - 1);
+        final Estimate atLow = meanError(run, low);
+        final Estimate atHigh = meanError(run, high);
+        final double shareOfHigh = -low.expectedPercent() / distance;
+        return new EndPoints(combine(1 - shareOfHigh, atLow, shareOfHigh, atHigh),
+            combine(-100 / distance, atLow, 100 / distance, atHigh),
+            Stream.concat(low.all().stream(), high.all().stream()).map(ReadingError::cell).toList());
     }
 
     private static Estimate combine(double a, Estimate x, double b, Estimate y) {
         return Estimate.of(a * x.value() + b * y.value(), Math.hypot(a * x.u(), b * y.u()));
     }
 
-    /**
-     * Mean error of the readings at a point; u from their spread and, once, from the displayed resolution.
-     */
-    private static Estimate meanError(CalibrationRun run, List<Reading> readings) {
-        final int n = Checks.atLeast("number of readings at a point", readings.size(), 1);
-        final double[] e = readings.stream().mapToDouble(
-            r -> run.output().ofSpan(r.indicated().value() - run.expected(r)).value()).toArray();
-        double mean = 0;
-        for (double v : e) {
-            mean += v / n;
-        }
-        double squares = 0;
-        for (double v : e) {
-            squares += (v - mean) * (v - mean);
-        }
-        final Entry indicated = readings.get(0).indicated();
-        final Entry applied = readings.get(0).applied();
+    /** Mean error of a point; u from the spread of its readings and, once, from the displayed resolution. */
+    private static Estimate meanError(CalibrationRun run, PointErrors point) {
+        final Reading first = point.all().get(0).reading();
         final double step = Math.hypot(
-            run.output().ofSpan(indicated.resolutionUncertainty()).value(),
-            run.input().ofSpan(applied.resolutionUncertainty()).value());
-        if (n == 1) {
-            return Estimate.of(mean, step);
+            run.output().ofSpan(first.indicated().resolutionUncertainty()).value(),
+            run.input().ofSpan(first.applied().resolutionUncertainty()).value());
+        final double[] errors = point.all().stream().mapToDouble(e -> e.ofSpan().value()).toArray();
+        if (errors.length == 1) {
+            return Estimate.of(point.average(), step);
         }
-        final double typeA = Math.sqrt(squares / (n - 1) / n);
-        return new Estimate(mean, Math.hypot(typeA, step), DegreesOfFreedom.of(n - 1));
+        final Sample sample = Sample.of(errors);
+        return new Estimate(point.average(), Math.hypot(sample.sd() / Math.sqrt(sample.count()), step),
+            DegreesOfFreedom.of(sample.count() - 1.0));
     }
 }
