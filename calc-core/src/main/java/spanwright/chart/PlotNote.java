@@ -68,6 +68,15 @@ final class PlotNote extends Annotation {
         });
     }
 
+    /** Text at the left edge of the plot, above a value of y. */
+    static PlotNote leftLabel(String text, double y, Color colour) {
+        return new PlotNote((plot, g) -> {
+            g.setFont(FONT);
+            g.setColor(colour);
+            g.drawString(text, plot.getXAxisScreenValueForMin() + 6f, plot.getYAxisScreenValue(y) - 5f);
+        });
+    }
+
     /** A dashed line at a value of x, its label beside it, so many text lines below the top of the plot. */
     static PlotNote verticalLimit(double x, String label, Color colour, boolean labelRight, int textLine) {
         return new PlotNote((plot, g) -> {

@@ -2,7 +2,6 @@ package spanwright.uncertainty;
 
 import java.util.Arrays;
 import org.apache.commons.rng.sampling.distribution.TSampler;
-import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 
 /** Draws a distribution for many trials at once. */
 @FunctionalInterface
@@ -13,10 +12,10 @@ interface BlockSampler {
     /** The sampler of a distribution. */
     static BlockSampler of(Distribution distribution) {
         if (distribution instanceof Rectangular d) {
-            return (random, out, n) -> random.fillUniform(out, n, d.lower(), d.upper() - d.lower());
+            return (random, out, n) -> random.fillUniform(out, n, d.mean(), (d.upper() - d.lower()) / 2);
         }
         if (distribution instanceof Normal d) {
-            return (random, out, n) -> normal(random, out, n, d.mean(), d.standardUncertainty());
+            return (random, out, n) -> Ziggurat.fill(random, out, n, d.mean(), d.standardUncertainty());
         }
         if (distribution instanceof Constant d) {
             return (random, out, n) -> Arrays.fill(out, 0, n, d.mean());
@@ -51,13 +50,6 @@ interface BlockSampler {
         return (random, out, n) -> uShaped(random, out, n, new double[] {d.mean(), half});
     }
 
-    private static void normal(RandomStream random, double[] out, int n, double mean, double sd) {
-        final ZigguratSampler.NormalizedGaussian standard = ZigguratSampler.NormalizedGaussian.of(random);
-        for (int t = 0; t < n; t++) {
-            out[t] = mean + sd * standard.sample();
-        }
-    }
-
     private static void student(RandomStream random, double[] out, int n, ScaledT d) {
         final TSampler standard = TSampler.of(random, d.count());
         for (int t = 0; t < n; t++) {
@@ -66,7 +58,7 @@ interface BlockSampler {
     }
 
     private static void logNormal(RandomStream random, double[] out, int n, LogNormal d) {
-        normal(random, out, n, d.logMean(), d.logU());
+        Ziggurat.fill(random, out, n, d.logMean(), d.logU());
         for (int t = 0; t < n; t++) {
             out[t] = Math.exp(out[t]);
         }

@@ -19,6 +19,8 @@ public final class CellPrelude {
         "import spanwright.readings.*;",
         "import spanwright.fit.*;",
         "import spanwright.error.*;",
+        "import spanwright.temperature.*;",
+        "import spanwright.chain.*;",
         "import spanwright.chart.*;",
         "import spanwright.notebook.show.*;",
         "import spanwright.kernel.display.*;",
@@ -27,7 +29,8 @@ public final class CellPrelude {
         "import static spanwright.quantity.PercentOfReading.percentOfReading;",
         "import static spanwright.quantity.PercentOfUpperRangeValue.percentOfUpperRangeValue;",
         "import static spanwright.quantity.Celsius.degC;",
-        "import static spanwright.quantity.Kelvin.kelvin;");
+        "import static spanwright.quantity.Kelvin.kelvin;",
+        "import static spanwright.chain.Coverage.coverage;");
 
     private CellPrelude() { }
 

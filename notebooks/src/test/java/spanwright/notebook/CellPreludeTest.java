@@ -35,7 +35,7 @@ class CellPreludeTest {
         Span.milliamps4to20().toPercentOfSpan(percentOfReading(1), 20) | 1.25 % of span
         Span.of(0, 8, "m").percentAt(2)               | 25.0
         IntStream.rangeClosed(1, 4).sum()             | 10
-        Estimate.of(100.145, 0.333, 19)               | 100.15 \u00b1 0.33 (k = 1, 19.0 degrees of freedom)
+        Estimate.of(15, 8.7)                          | 15.0 \u00b1 8.7 (k = 1)
         new Rectangular(-1, 1).getClass().getSimpleName() | Rectangular
         """)
     void aCellSeesTheWordsOfTheTrade(String code, String shown) {

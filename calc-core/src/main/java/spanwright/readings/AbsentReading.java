@@ -1,0 +1,45 @@
+package spanwright.readings;
+
+import java.util.Objects;
+import java.util.OptionalDouble;
+
+/**
+ * A reading that is not there, and why: three different things that are never zero and never a number.
+ *
+ * @param kind    missing, known only by a bound, or beyond the instrument
+ * @param bound   the bound in the unit of the range, where one is stated
+ * @param written the text of the cell
+ * @param cell    where it stands
+ */
+public record AbsentReading(Kind kind, OptionalDouble bound, String written, CellAddress cell) {
+    /** Why a reading is absent. */
+    public enum Kind {
+        /** Nothing was read or written down. */
+        MISSING("missing"),
+        /** It lies below the bound. */
+        BELOW("below"),
+        /** It lies above the bound. */
+        ABOVE("above"),
+        /** The instrument showed that it was beyond its range. */
+        OVERLOAD("overload shown");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String toString() {
+            return words;
+        }
+    }
+
+    /** Checks the components. */
+    public AbsentReading {
+        Objects.requireNonNull(kind, "kind");
+        Objects.requireNonNull(bound, "bound");
+        Objects.requireNonNull(written, "written");
+        Objects.requireNonNull(cell, "cell");
+    }
+}

@@ -1,0 +1,179 @@
+package spanwright.readings;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * A calibration record as it was read: its runs, and everything that was repaired, asked, flagged or refused
+ * on the way. Immutable.
+ */
+public final class CalibrationRecord {
+    private final RecordReading settings;
+    private final String file;
+    private final List<RunRecord> runs;
+    private final List<Finding> findings;
+    private final List<String> understood;
+    private final RowAccount account;
+
+    CalibrationRecord(RecordReading settings, String file, List<RunRecord> runs, List<Finding> findings,
+                      List<String> understood, RowAccount account) {
+        this.settings = settings;
+        this.file = file;
+        this.runs = List.copyOf(runs);
+        this.findings = List.copyOf(findings);
+        this.understood = List.copyOf(understood);
+        this.account = account;
+    }
+
+    /** Name of the file. */
+    public String file() {
+        return file;
+    }
+
+    /** Tags of the channels, in the order of the record. */
+    public List<String> channels() {
+        return runs.stream().map(r -> r.run().channel()).distinct().toList();
+    }
+
+    /**
+     * All runs, in the order of the record.
+     *
+     * @throws ReadingsFormatException if a question about a run is open
+     */
+    public List<CalibrationRun> runs() {
+        runs.forEach(r -> refuseOpenQuestion(r.run().channel()));
+        refuseOpenQuestion("");
+        return runs.stream().map(RunRecord::run).toList();
+    }
+
+    /**
+     * The runs of one channel, in the order of the record.
+     *
+     * @throws IllegalArgumentException if the record has no such channel
+     * @throws ReadingsFormatException  if a question about the channel is open
+     */
+    public List<CalibrationRun> runs(String channel) {
+        return runRecords(channel).stream().map(RunRecord::run).toList();
+    }
+
+    /**
+     * The only run of a channel.
+     *
+     * @throws IllegalArgumentException if the record has no such channel, or several runs of it
+     * @throws ReadingsFormatException  if a question about the channel is open
+     */
+    public CalibrationRun run(String channel) {
+        return only(channel, runs(channel));
+    }
+
+    /**
+     * The only run of a channel in a phase; one that was not adjusted is both as found and as left.
+     *
+     * @throws IllegalArgumentException if there is none, or there are several
+     * @throws ReadingsFormatException  if a question about the channel is open
+     */
+    public CalibrationRun run(String channel, Phase phase) {
+        return only(channel + " " + phase, runs(channel).stream().filter(r -> r.phase() == phase
+            || r.phase() == Phase.NOT_ADJUSTED).toList());
+    }
+
+    /**
+     * The runs of a channel with their header, absent and clamped readings.
+     *
+     * @throws IllegalArgumentException if the record has no such channel
+     * @throws ReadingsFormatException  if a question about the channel is open
+     */
+    public List<RunRecord> runRecords(String channel) {
+        Objects.requireNonNull(channel, "channel");
+        refuseOpenQuestion("");
+        final List<RunRecord> own = runs.stream().filter(r -> r.run().channel().equals(channel)).toList();
+        if (own.isEmpty()) {
+            throw new IllegalArgumentException(file + " has no channel \"" + channel + "\", only "
+                + channels());
+        }
+        refuseOpenQuestion(channel);
+        return own;
+    }
+
+    /** Everything that was found, in the order in which it was found. */
+    public List<Finding> findings() {
+        return findings;
+    }
+
+    /** What was found of one outcome. */
+    public List<Finding> findings(Outcome outcome) {
+        return findings.stream().filter(f -> f.outcome() == outcome).toList();
+    }
+
+    /** What was read after a change. */
+    public List<Finding> repairs() {
+        return findings(Outcome.REPAIRED);
+    }
+
+    /** What is asked; {@link #accepting} answers with yes. */
+    public List<Finding> questions() {
+        return findings(Outcome.ASKED);
+    }
+
+    /** What a person should look at. */
+    public List<Finding> flags() {
+        return findings(Outcome.FLAGGED);
+    }
+
+    /** How the file was understood: separators, decimal sign, columns. */
+    public List<String> understood() {
+        return understood;
+    }
+
+    /** Where every row went. */
+    public RowAccount account() {
+        return account;
+    }
+
+    /** Reads the record again, doing what it proposes for a question. */
+    public CalibrationRecord accepting(Fault question) {
+        return settings.accepting(question).read();
+    }
+
+    /** Reads the record again as written; the question stays as a flag. */
+    public CalibrationRecord declining(Fault question) {
+        return settings.declining(question).read();
+    }
+
+    List<RunRecord> runsWithoutQuestions() {
+        return runs;
+    }
+
+    private CalibrationRun only(String what, List<CalibrationRun> found) {
+        if (found.size() == 1) {
+            return found.get(0);
+        }
+        throw new IllegalArgumentException(file + " has " + found.size() + " runs of " + what + ": "
+            + runs.stream().map(r -> describe(r.run())).collect(Collectors.joining("; ")));
+    }
+
+    private static String describe(CalibrationRun run) {
+        return run.channel() + " " + run.phase() + run.conditions().ambient().map(a -> " at " + a).orElse("")
+            + ", " + run.readings().size() + " readings";
+    }
+
+    private void refuseOpenQuestion(String channel) {
+        questions().stream().filter(f -> f.isOpenQuestion() && f.channel().equals(channel)).findFirst()
+            .ifPresent(f -> {
+                throw new ReadingsFormatException(f, findings);
+            });
+    }
+
+    @Override
+    public String toString() {
+        final Stream<String> head = Stream.of(file + ": " + runs.size() + " runs of " + channels().size()
+            + " channels; " + account);
+        final Stream<String> body = Stream.concat(runs.stream().map(r -> "  " + describe(r.run())),
+            understood.stream().map(u -> "  understood: " + u));
+        return Stream.concat(Stream.concat(head, body), findings.stream().map(f -> "  " + f.outcome() + ": "
+            + f))
+            .collect(Collectors.joining("\n"));
+    }
+}

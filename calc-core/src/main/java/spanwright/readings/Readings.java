@@ -1,0 +1,72 @@
+package spanwright.readings;
+
+import java.nio.file.Path;
+
+/** Where reading begins: records and plain tables, one file or a folder. */
+public final class Readings {
+    private Readings() { }
+
+    /**
+     * Reads a calibration record.
+     *
+     * @throws ReadingsFormatException      if anything in it is refused; the message names file, row and
+     *     column
+     * @throws java.io.UncheckedIOException if the file cannot be opened
+     */
+    public static CalibrationRecord read(String file) {
+        return read(Path.of(file));
+    }
+
+    /**
+     * Reads a calibration record.
+     *
+     * @throws ReadingsFormatException      if anything in it is refused; the message names file, row and
+     *     column
+     * @throws java.io.UncheckedIOException if the file cannot be opened
+     */
+    public static CalibrationRecord read(Path file) {
+        return reading(file).read();
+    }
+
+    /** Begins to say how a record is to be read, where the file does not say it by itself. */
+    public static RecordReading reading(String file) {
+        return reading(Path.of(file));
+    }
+
+    /** Begins to say how a record is to be read, where the file does not say it by itself. */
+    public static RecordReading reading(Path file) {
+        return RecordReading.of(file);
+    }
+
+    /**
+     * Reads a plain table: any columns of numbers and text under one row of heads.
+     *
+     * @throws ReadingsFormatException      if anything in it is refused; the message names file, row and
+     *     column
+     * @throws java.io.UncheckedIOException if the file cannot be opened
+     */
+    public static ReadingsTable table(String file) {
+        return table(Path.of(file));
+    }
+
+    /**
+     * Reads a plain table: any columns of numbers and text under one row of heads.
+     *
+     * @throws ReadingsFormatException      if anything in it is refused; the message names file, row and
+     *     column
+     * @throws java.io.UncheckedIOException if the file cannot be opened
+     */
+    public static ReadingsTable table(Path file) {
+        return tableReading(file).read();
+    }
+
+    /** Begins to say how a plain table is to be read. */
+    public static TableReading tableReading(String file) {
+        return tableReading(Path.of(file));
+    }
+
+    /** Begins to say how a plain table is to be read. */
+    public static TableReading tableReading(Path file) {
+        return TableReading.of(file);
+    }
+}

@@ -1,0 +1,27 @@
+package spanwright.readings;
+
+import java.util.List;
+
+/**
+ * A record that cannot be read as it stands. The message is one sentence with file, row, column, the value
+ * and what is allowed; everything else that was found is in {@link #findings()}.
+ */
+public final class ReadingsFormatException extends IllegalArgumentException {
+    private static final long serialVersionUID = 1L;
+
+    private final transient List<Finding> findings;
+
+    ReadingsFormatException(Finding first) {
+        this(first, List.of(first));
+    }
+
+    ReadingsFormatException(Finding first, List<Finding> findings) {
+        super(first.toString());
+        this.findings = List.copyOf(findings);
+    }
+
+    /** Everything the reader found, in the order of the file; empty after the exception was serialised. */
+    public List<Finding> findings() {
+        return findings == null ? List.of() : findings;
+    }
+}

@@ -1,0 +1,253 @@
+package spanwright.readings;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicBoolean;
+
+/**
+ * Reads the rows of one part of a plain file straight from its bytes into columns. Not thread safe; each part
+ * has its own.
+ */
+final class TableChunk {
+    /** Notes beyond this number are counted, not listed: the text of each cell is kept all the same. */
+    static final int MOST_NOTES = 10_000;
+    private static final int BLOCK = 1 << 20;
+    private static final int LONGEST_LINE = 1 << 24;
+
+    private final byte delimiter;
+    private final List<ColumnBuilder> builders;
+    private final ColumnBuilder[] columns;
+    private final List<Note> notes = new ArrayList<>();
+    private final List<Comment> comments = new ArrayList<>();
+    private int[] lines = new int[1024];
+    private int rows;
+    private int line;
+    private long moreNotes;
+
+    /** Something about a cell, its line counted from the start of the part. */
+    record Note(Fault fault, int line, int column, String written) { }
+
+    /** A line that begins with #. */
+    record Comment(int line, String text) { }
+
+    /** A cell that stops the reading, its line counted from the start of the part. */
+    static final class Stop extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        private final transient Note note;
+
+        Stop(Note note, String says) {
+            super(says, null, false, false);
+            this.note = note;
+        }
+
+        Note note() {
+            return note;
+        }
+    }
+
+    TableChunk(char delimiter, List<ColumnBuilder> columns) {
+        this.delimiter = (byte) delimiter;
+        this.builders = List.copyOf(columns);
+        this.columns = columns.toArray(ColumnBuilder[]::new);
+    }
+
+    /** Makes room for so many rows, so that nothing is copied while they are read. */
+    void expect(int rowCount) {
+        lines = new int[rowCount];
+        builders.forEach(b -> b.expect(rowCount));
+    }
+
+    /**
+     * Reads the bytes from one position to another, which is behind a line end or the end of the file.
+     *
+     * @param stop set by another thread when this one shall end
+     */
+    void read(FileChannel file, long from, long to, AtomicBoolean stop) throws IOException {
+        byte[] block = new byte[(int) Math.min(BLOCK, to - from)];
+        int filled = 0;
+        long at = from;
+        while (at < to) {
+            if (stop.get() || Thread.currentThread().isInterrupted()) {
+                throw new CancellationException("reading was interrupted");
+            }
+            final int want = (int) Math.min(block.length - filled, to - at);
+            fill(file, ByteBuffer.wrap(block, filled, want), at);
+            at += want;
+            filled += want;
+            final int done = wholeLines(block, filled, at == to);
+            System.arraycopy(block, done, block, 0, filled - done);
+            filled -= done;
+            if (filled == block.length) {
+                if (filled >= LONGEST_LINE) {
+                    throw new Stop(new Note(Fault.NOT_A_TEXT, line + 1, 0, ""), "a line longer than 16 MB");
+                }
+                block = Arrays.copyOf(block, 2 * filled);
+            }
+        }
+    }
+
+    private static void fill(FileChannel file, ByteBuffer buffer, long from) throws IOException {
+        long at = from;
+        while (buffer.hasRemaining()) {
+            final int n = file.read(buffer, at);
+            if (n < 0) {
+                throw new EOFException("the file became shorter while it was read");
+            }
+            at += n;
+        }
+    }
+
+    /** Takes the lines that are complete, and the last one if nothing follows; returns where they end. */
+    private int wholeLines(byte[] b, int filled, boolean last) {
+        int end = filled;
+        while (end > 0 && b[end - 1] != '\n') {
+            end--;
+        }
+        int start = 0;
+        while (start < end) {
+            start = takeLine(b, start);
+        }
+        if (last && start < filled) {
+            final byte[] rest = Arrays.copyOfRange(b, start, filled + 1);
+            rest[rest.length - 1] = '\n';
+            takeLine(rest, 0);
+            return filled;
+        }
+        return start;
+    }
+
+    /** Takes one line, which ends within the array; returns where the next begins. */
+    private int takeLine(byte[] b, int start) {
+        line++;
+        final byte first = b[start];
+        if (first == '#' || first <= ' ' && first >= 0 || first == delimiter) {
+            int end = start;
+            while (b[end] != '\n') {
+                end++;
+            }
+            if (first == '#') {
+                comments.add(new Comment(line, ColumnBuilder.decode(b, start, end)));
+                return end + 1;
+            }
+            if (isBlank(b, start, end)) {
+                return end + 1;
+            }
+        }
+        return row(b, start);
+    }
+
+    private boolean isBlank(byte[] b, int from, int to) {
+        int i = from;
+        while (i < to && (b[i] == ' ' || b[i] == delimiter || b[i] == '\t' || b[i] == '\r')) {
+            i++;
+        }
+        return i == to;
+    }
+
+    private int row(byte[] b, int from) {
+        int column = 0;
+        int start = from;
+        int i = from;
+        while (true) {
+            final byte c = b[i];
+            if (c == delimiter) {
+                cell(column++, b, start, i);
+                start = i + 1;
+            } else if (c == '"' || c < ' ' && c >= 0) {
+                if (c == '\n' || c == '\r' && b[i + 1] == '\n') {
+                    cell(column++, b, start, i);
+                    endRow(column, line);
+                    return c == '\n' ? i + 1 : i + 2;
+                }
+                if (c != '\t') {
+                    throw new ColumnBuilder.NotPlain();
+                }
+            }
+            i++;
+        }
+    }
+
+    private void cell(int column, byte[] b, int from, int to) {
+        if (column >= columns.length) {
+            if (from < to) {
+                throw new Stop(new Note(Fault.RAGGED_ROW, line, column, ColumnBuilder.decode(b, from, to)),
+                    "more cells than the " + columns.length + " column names");
+            }
+            return;
+        }
+        try {
+            if (!columns[column].add(b, from, to)) {
+                note(columns[column].noted(), column, b, from, to);
+            }
+        } catch (ColumnBuilder.Refused e) {
+            throw new Stop(new Note(e.fault(), line, column, ColumnBuilder.decode(b, from, to)),
+                e.getMessage());
+        }
+    }
+
+    private void note(Fault fault, int column, byte[] b, int from, int to) {
+        if (notes.size() < MOST_NOTES) {
+            notes.add(new Note(fault, line, column, ColumnBuilder.decode(b, from, to)));
+        } else {
+            moreNotes++;
+        }
+    }
+
+    private void endRow(int cells, int rowLine) {
+        if (cells < columns.length) {
+            throw new Stop(new Note(Fault.RAGGED_ROW, rowLine, cells - 1, ""), "the row ends after " + cells
+                + " of " + columns.length + " cells");
+        }
+        if (rows == lines.length) {
+            lines = Arrays.copyOf(lines, rows + (rows >> 1));
+        }
+        lines[rows++] = rowLine;
+    }
+
+    /** Adds a row whose cells were separated elsewhere. */
+    void addRow(GridRow row) {
+        line = row.number();
+        for (int i = 0; i < row.cells().size(); i++) {
+            final byte[] text = row.cells().get(i).text().getBytes(java.nio.charset.StandardCharsets.UTF_8);
+            cell(i, text, 0, text.length);
+        }
+        endRow(row.cells().size(), line);
+    }
+
+    List<ColumnBuilder> columns() {
+        return builders;
+    }
+
+    List<Note> notes() {
+        return notes;
+    }
+
+    long moreNotes() {
+        return moreNotes;
+    }
+
+    List<Comment> comments() {
+        return comments;
+    }
+
+    /** Lines of the part. */
+    int lineCount() {
+        return line;
+    }
+
+    int rows() {
+        return rows;
+    }
+
+    /** Line of a row, counted from the start of the part. */
+    int line(int row) {
+        return lines[row];
+    }
+}

@@ -1,0 +1,93 @@
+package spanwright.readings;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Joins the parts of a table that were read side by side, with their lines, notes and comments. */
+final class TableJoin {
+    private final String file;
+    private final TableLayout layout;
+    private final int linesBefore;
+    private final List<Finding> findings = new ArrayList<>();
+    private final List<String> comments = new ArrayList<>();
+    private final Set<Integer> repaired = new HashSet<>();
+
+    /**
+     * Prepares the join.
+     *
+     * @param linesBefore lines of the file before the first part
+     * @param mark        whether the file began with a byte order mark
+     */
+    TableJoin(String file, TableLayout layout, int linesBefore, boolean mark) {
+        this.file = file;
+        this.layout = layout;
+        this.linesBefore = linesBefore;
+        if (mark) {
+            findings.add(Finding.of(Fault.BYTE_ORDER_MARK, new CellAddress(file, "", 1, 1), "",
+                "byte order mark of UTF-8 dropped"));
+        }
+        layout.decidedBy().ifPresent(f -> findings.add(Finding.of(Fault.DECIMAL_COMMA, f.cell(), f.written(),
+            "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
+    }
+
+    /** The table of the parts, in the order of the file. */
+    ReadingsTable join(List<TableChunk> parts, List<String> commentsBefore) {
+        comments.addAll(commentsBefore);
+        final int rows = parts.stream().mapToInt(TableChunk::rows).sum();
+        final int[] lines = new int[rows];
+        int at = 0;
+        int before = linesBefore;
+        for (TableChunk part : parts) {
+            for (int i = 0; i < part.rows(); i++) {
+                lines[at++] = before + part.line(i);
+            }
+            notes(part, before, "");
+            part.comments().forEach(c -> comments.add(c.text().substring(1).strip()));
+            before += part.lineCount();
+        }
+        return table(parts, lines, "");
+    }
+
+    /** The table of cells that were separated elsewhere; their rows know their lines. */
+    ReadingsTable join(TableChunk part, Grid grid) {
+        findings.addAll(0, grid.findings());
+        grid.rows().stream().filter(GridRow::comment).forEach(r -> comments.add(r.cell(0).text().strip()));
+        final int[] lines = new int[part.rows()];
+        for (int i = 0; i < lines.length; i++) {
+            lines[i] = part.line(i);
+        }
+        notes(part, 0, grid.sheet());
+        return table(List.of(part), lines, grid.sheet());
+    }
+
+    private ReadingsTable table(List<TableChunk> parts, int[] lines, String sheet) {
+        final List<TableColumn> columns = new ArrayList<>();
+        for (int c = 0; c < layout.heads().size(); c++) {
+            final int index = c;
+            final TableLayout.Head head = layout.heads().get(c);
+            columns.add(TableColumn.join(head, parts.stream().map(p -> p.columns().get(index)).toList()));
+        }
+        final RowAccount account = new RowAccount(comments.size(), 1, lines.length - repaired.size(),
+            repaired.size(), 0);
+        return new ReadingsTable(file, sheet, columns, lines, comments, findings, account);
+    }
+
+    private void notes(TableChunk part, int before, String sheet) {
+        for (TableChunk.Note n : part.notes()) {
+            final CellAddress at = new CellAddress(file, sheet, before + n.line(), n.column() + 1);
+            findings.add(Finding.of(n.fault(), at, n.written(), "\"" + n.written() + "\": " + n.fault()));
+            if (n.fault().outcome() == Outcome.REPAIRED) {
+                repaired.add(before + n.line());
+            }
+        }
+        if (part.moreNotes() > 0) {
+            findings.add(Finding.of(Fault.NOT_UNDERSTOOD, new CellAddress(file, sheet, before
+                + part.lineCount(),
+                1), "", part.moreNotes()
+                + " further cells up to this line were absent or repaired; the text of"
+                    + " each is kept as written"));
+        }
+    }
+}
