@@ -59,7 +59,7 @@ public final class ChainCharts {
         }
         final double target = claim.target().value();
         final String label = NumberText.fixed(target, 2);
-        plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), true, 12))
+        plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), true, 0))
             .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(),
                 false, 12));
         return Picture.of(claim.sentence(),
@@ -139,7 +139,7 @@ public final class ChainCharts {
         addTarget(plot, claim.target().value());
         final int last = t.length - 1;
         plot.note(label("worst case", t[last], worst[last], Ink.VERMILION, -6))
-            .note(label(error.coverage().toString(), t[last], curve.get(last).upper(), Ink.BLUE, -6))
+            .note(label(error.coverage().toString(), t[last], curve.get(last).upper(), Ink.BLUE, 20))
             .note(label("known error", t[last], curve.get(last).knownError(), Ink.BLACK, -6));
         TemperatureError widest = curve.get(0);
         for (TemperatureError c : curve) {
@@ -168,10 +168,11 @@ public final class ChainCharts {
         plot.note(PlotNote.horizontalLimit(claim.target().value(),
             "target " + NumberText.fixed(claim.target().value(), 2), Ink.BLACK.colour(), true));
         final InputError mid = curve.get(curve.size() / 3);
+        final InputError far = curve.get(curve.size() * 9 / 10);
         plot.note(label("worst case", mid.inputPercent(), mid.worstCase(), Ink.VERMILION, -8))
             .note(label("GUM", mid.inputPercent(), mid.gum(), Ink.BLUE, -8))
-            .note(label("root sum of squares of limits", mid.inputPercent(), mid.rootSumOfSquares(),
-                Ink.ORANGE, 18));
+            .note(label("root sum of squares of limits", far.inputPercent(), far.rootSumOfSquares(),
+                Ink.ORANGE, 24));
         return Picture.of("The error is largest at " + NumberText.plain(error.at().inputPercent(), 3)
                 + " % of the input range: GUM \u00b1" + NumberText.fixed(error.methods().gum().limit(), 3)
                 + " % of span.",

@@ -87,7 +87,8 @@ final class PlotNote extends Annotation {
                 plot.getYAxisScreenValueForMax()));
             g.setFont(FONT);
             final double left = labelRight ? at + 5 : at - 5 - TextSize.width(label, FONT);
-            final double baseline = plot.getYAxisScreenValueForMax() + 14 + 16.0 * textLine;
+            // Screen values grow downwards: the smallest is the top of the plot.
+            final double baseline = plot.getYAxisScreenValueForMin() + 14 + 16.0 * textLine;
             g.setColor(Color.WHITE);
             g.fill(new Rectangle2D.Double(left - 1, baseline - 11, TextSize.width(label, FONT) + 2, 14));
             g.setColor(colour);
