@@ -59,9 +59,8 @@ public final class ChainCharts {
         }
         final double target = claim.target().value();
         final String label = NumberText.fixed(target, 2);
-        plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), true, 0))
-            .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(),
-                false, 12));
+        plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), false, 0))
+            .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(), true, 0));
         return Picture.of(claim.sentence(),
             "Histogram of the simulated error of the chain with four intervals: " + figures(error) + ".",
             plot.chart());
@@ -171,8 +170,7 @@ public final class ChainCharts {
         final InputError far = curve.get(curve.size() * 9 / 10);
         plot.note(label("worst case", mid.inputPercent(), mid.worstCase(), Ink.VERMILION, -8))
             .note(label("GUM", mid.inputPercent(), mid.gum(), Ink.BLUE, -8))
-            .note(label("root sum of squares of limits", far.inputPercent(), far.rootSumOfSquares(),
-                Ink.ORANGE, 24));
+            .note(label("root sum of squares", far.inputPercent(), far.rootSumOfSquares(), Ink.ORANGE, 40));
         return Picture.of("The error is largest at " + NumberText.plain(error.at().inputPercent(), 3)
                 + " % of the input range: GUM \u00b1" + NumberText.fixed(error.methods().gum().limit(), 3)
                 + " % of span.",

@@ -48,7 +48,6 @@ final class Plot {
         style.setLegendSeriesLineLength(18);
         style.setLegendPadding(6);
         style.setXAxisTickMarkSpacingHint(100);
-        style.setXAxisMaxLabelCount(12);
         style.setLocale(Locale.ROOT);
         style.setMarkerSize(9);
         style.setPlotContentSize(0.96);
