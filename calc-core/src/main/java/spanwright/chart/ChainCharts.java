@@ -60,7 +60,8 @@ public final class ChainCharts {
         final double target = claim.target().value();
         final String label = NumberText.fixed(target, 2);
         plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), false, 0))
-            .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(), true, 0));
+            .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(),
+                true, 0));
         return Picture.of(claim.sentence(),
             "Histogram of the simulated error of the chain with four intervals: " + figures(error) + ".",
             plot.chart());
