@@ -17,11 +17,11 @@ public record AbsentReading(Kind kind, OptionalDouble bound, String written, Cel
         /** Nothing was read or written down. */
         MISSING("missing"),
         /** It lies below the bound. */
-        BELOW("below"),
+        BELOW("below a bound"),
         /** It lies above the bound. */
-        ABOVE("above"),
+        ABOVE("above a bound"),
         /** The instrument showed that it was beyond its range. */
-        OVERLOAD("overload shown");
+        OVERLOAD("beyond the instrument");
 
         private final String words;
 

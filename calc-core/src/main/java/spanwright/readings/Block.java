@@ -16,6 +16,10 @@ record Block(Preamble preamble, GridRow head, List<ColumnMeaning> columns, List<
         rows = List.copyOf(rows);
     }
 
+    Block withColumns(List<ColumnMeaning> others) {
+        return new Block(preamble, head, others, rows);
+    }
+
     List<ColumnMeaning> columns(ColumnRole role) {
         return columns.stream().filter(c -> c.role() == role).toList();
     }

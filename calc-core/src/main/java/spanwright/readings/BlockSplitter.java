@@ -148,8 +148,11 @@ final class BlockSplitter {
     }
 
     private ReadingsFormatException noTable() {
-        return new ReadingsFormatException(Finding.of(Fault.HEADER_MISSING, grid.start(), "",
-            "no row names the columns: a row with at least an applied input and an indicated output is"
-                + " needed, such as \"Applied (mA),Indicated (mA)\""), findings);
+        final Finding none = Finding.of(Fault.HEADER_MISSING, grid.start(), "",
+            "no row names the columns: a row"
+            + " with at least an applied input and an indicated output is needed, such as"
+            + " \"Applied (mA),Indicated (mA)\"");
+        findings.add(0, none);
+        return new ReadingsFormatException(none, findings);
     }
 }

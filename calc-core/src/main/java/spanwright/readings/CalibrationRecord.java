@@ -142,7 +142,8 @@ public final class CalibrationRecord {
         return settings.declining(question).read();
     }
 
-    List<RunRecord> runsWithoutQuestions() {
+    /** All runs, whatever is asked about them. */
+    List<RunRecord> allRuns() {
         return runs;
     }
 
@@ -160,7 +161,8 @@ public final class CalibrationRecord {
     }
 
     private void refuseOpenQuestion(String channel) {
-        questions().stream().filter(f -> f.isOpenQuestion() && f.channel().equals(channel)).findFirst()
+        questions().stream().filter(f -> f.isOpenQuestion() && f.channel().equals(channel)
+            && !settings.declines(f.fault())).findFirst()
             .ifPresent(f -> {
                 throw new ReadingsFormatException(f, findings);
             });

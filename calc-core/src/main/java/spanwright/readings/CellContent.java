@@ -47,7 +47,7 @@ record CellContent(Kind kind, Optional<BigDecimal> number, String unit, String s
         "inf",
         "+inf", "-inf", "infinity", "under range", "underrange", "under-range", "-ol");
     private static final Pattern NUMBER = Pattern.compile(
-        "([+-]?)(\\d{1,60})?(?:([.,])(\\d{0,60}))?(?:[eE]([+-]?\\d{1,4}))?\\s*([^\\d\\s.,+-].{0,40})?");
+        "([+-]?)(\\d{1,60})?(?:([.,])(\\d{1,60}|$))?(?:[eE]([+-]?\\d{1,4}))?\\s*([^\\d\\s.,+-].{0,40})?");
     private static final Pattern BOUND = Pattern.compile("([<>\u2264\u2265])=?\\s*(.*)");
     private static final Pattern TWO_SIGNS = Pattern.compile("[+-]?\\d{1,3}([.,])\\d.*([.,])\\d.*");
     private static final Pattern DATE =

@@ -43,6 +43,23 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
             conversions));
     }
 
+    /** An output column without any entry, beside others, is one sentence and not one per row. */
+    private static List<ColumnMeaning> withoutEmpty(List<ColumnMeaning> columns, Block block, Grid grid,
+                                                    List<Finding> findings) {
+        final List<ColumnMeaning> out = new ArrayList<>();
+        for (ColumnMeaning c : columns) {
+            final boolean empty = c.role() == ColumnRole.INDICATED && !block.rows().isEmpty()
+                && block.rows().stream().allMatch(r -> r.cell(c.index()).isBlank());
+            if (empty && block.columns(ColumnRole.INDICATED).size() > 1) {
+                findings.add(Finding.of(Fault.VALUE_MISSING, grid.at(block.head(), c.index()), c.head(),
+                    "column \"" + c.head() + "\" is empty: it is not used"));
+            } else {
+                out.add(c);
+            }
+        }
+        return out;
+    }
+
     private static boolean stops(List<Finding> findings, int from) {
         return findings.subList(from, findings.size()).stream()
             .anyMatch(f -> f.outcome() == Outcome.REFUSED || f.isOpenQuestion());

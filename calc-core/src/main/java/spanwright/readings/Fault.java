@@ -99,8 +99,6 @@ public enum Fault {
     STANDARD_OVERDUE(Outcome.FLAGGED, "standard past its due date"),
     /** The record is older than the certificate of the standard. */
     STANDARD_NOT_YET_CERTIFIED(Outcome.FLAGGED, "record older than the certificate of the standard"),
-    /** The record states no standard. */
-    STANDARD_MISSING(Outcome.FLAGGED, "no standard stated"),
     /** The tag in the record is not the one in the file name, or differs within the file. */
     TAG_MISMATCH(Outcome.FLAGGED, "tag differs from the file name"),
     /** Same tag, another serial or channel number. */

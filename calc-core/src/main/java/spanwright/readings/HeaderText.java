@@ -57,7 +57,7 @@ final class HeaderText {
         final CellContent content = CellContent.of(text, decimal);
         final BigDecimal number = content.number().filter(n -> content.kind() == CellContent.Kind.NUMBER)
             .orElseThrow(() -> new IllegalArgumentException("\"" + text + "\" is no number with a unit, such"
-                + " as \"24.0 " + UnitSymbols.symbol(unit) + "\""));
+                + " as \"24" + decimal.sign() + "0 " + UnitSymbols.symbol(unit) + "\""));
         if (content.unit().isEmpty()) {
             throw new IllegalArgumentException("\"" + text
                 + "\" has no unit: write it behind the number, such"

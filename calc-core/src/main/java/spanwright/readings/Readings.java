@@ -1,6 +1,7 @@
 package spanwright.readings;
 
 import java.nio.file.Path;
+import java.util.function.UnaryOperator;
 
 /** Where reading begins: records and plain tables, one file or a folder. */
 public final class Readings {
@@ -68,5 +69,36 @@ public final class Readings {
     /** Begins to say how a plain table is to be read. */
     public static TableReading tableReading(Path file) {
         return TableReading.of(file);
+    }
+
+    /**
+     * Reads a record or all records of a folder, and says what became of each; nothing a file holds stops the
+     * others.
+     *
+     * @throws java.io.UncheckedIOException if the folder cannot be opened
+     */
+    public static FolderOutcome check(String path) {
+        return check(Path.of(path));
+    }
+
+    /**
+     * Reads a record or all records of a folder, and says what became of each; nothing a file holds stops the
+     * others.
+     *
+     * @throws java.io.UncheckedIOException if the folder cannot be opened
+     */
+    public static FolderOutcome check(Path path) {
+        return folder(path, reading -> reading, Progress.SILENT);
+    }
+
+    /**
+     * Reads all records of a folder and the folders in it, with settings for each file and with progress.
+     *
+     * @param settings what the call says of each file, such as {@code r -> r.dayFirst()}
+     * @throws java.util.concurrent.CancellationException if the thread is interrupted
+     * @throws java.io.UncheckedIOException               if the folder cannot be opened
+     */
+    public static FolderOutcome folder(Path path, UnaryOperator<RecordReading> settings, Progress progress) {
+        return FolderReading.read(path, settings, progress);
     }
 }

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -29,7 +30,7 @@ final class RecordReader {
         final CalibrationRecord record = readAll(settings, grid(settings.file()));
         final List<Finding> refusals = record.findings(Outcome.REFUSED);
         if (!refusals.isEmpty() && !(settings.leavesOutRefusedRows() && record.account().refused() > 0
-            && !record.runsWithoutQuestions().isEmpty())) {
+            && !record.allRuns().isEmpty())) {
             throw new ReadingsFormatException(refusals.get(0), record.findings());
         }
         return record;
@@ -42,6 +43,9 @@ final class RecordReader {
 
     static Grid grid(Path file) {
         try {
+            if (Workbooks.isWorkbook(file)) {
+                return Workbooks.grid(file);
+            }
             final byte[] bytes = Files.readAllBytes(file);
             return DelimitedGrid.of(TextFile.decode(bytes, name(file)), name(file));
         } catch (IOException e) {
@@ -64,32 +68,66 @@ final class RecordReader {
             "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
         understood.add("cells separated by " + grid.delimiter() + ", decimal sign \"" + decimal.sign()
             + "\"");
-        final RunAssembler assembler = new RunAssembler(findings);
+        final RunAssembler assembler = new RunAssembler(settings, findings);
         for (Block block : blocks) {
             read(block, decimal, assembler);
         }
+        final List<RunRecord> runs = assembler.runs();
+        commas(vote, runs);
+        if (runs.isEmpty() && findings.stream().noneMatch(f -> f.outcome() == Outcome.REFUSED
+            || f.isOpenQuestion())) {
+            findings.add(Finding.of(Fault.EMPTY_FILE, grid.start(), "", "no reading in the file"));
+        }
+        findings.sort(Comparator.comparingInt((Finding f) -> f.cell().row())
+            .thenComparingInt(f -> f.cell().column()));
         final RowAccount account = new RowAccount(splitter.comments(), splitter.headerRows(), accepted,
             repaired,
             refused);
-        return new CalibrationRecord(settings, grid.file(), assembler.runs(), findings, understood, account);
+        return new CalibrationRecord(settings, grid.file(), runs, findings, understood, account);
     }
 
     private void read(Block block, DecimalSign decimal, RunAssembler assembler) {
         final CellAddress head = grid.at(block.head(), 0);
         final Optional<BlockHeader> header = new HeaderReader(settings, decimal, findings)
             .read(block.preamble(), head);
-        final Optional<ColumnPlan> plan = header.flatMap(h ->
-            ColumnPlan.of(block, h, grid, settings, findings));
-        if (plan.isEmpty()) {
+        final Optional<RowReader> rows = header.flatMap(h -> new BlockReader(settings, grid, h, decimal,
+            findings)
+            .read(block, understood));
+        if (rows.isEmpty()) {
             refused += block.rows().size();
             return;
         }
-        understood.addAll(plan.get().sentences());
-        final RowReader rows = new RowReader(grid, block, plan.get(), decimal, findings);
-        rows.read();
-        accepted += rows.accepted();
-        repaired += rows.repaired();
-        refused += rows.refused();
-        assembler.add(block.preamble(), header.get(), rows);
+        accepted += rows.get().accepted();
+        repaired += rows.get().repaired();
+        refused += rows.get().refused();
+        assembler.add(block.preamble(), header.get(), rows.get());
+    }
+
+    /** Where every comma may separate thousands, the decimal comma must at least make sense of the ranges. */
+    private void commas(DecimalVote vote, List<RunRecord> runs) {
+        final boolean unclear = vote.mayBeThousands() && settings.decimal().isEmpty()
+            && runs.stream().anyMatch(r -> outside(r.run()));
+        if (!unclear) {
+            return;
+        }
+        final Finding comma = vote.firstComma().orElseThrow();
+        final String says = "the comma in \"" + comma.written()
+            + "\" may separate thousands or decimals, and so"
+            + " in every number, and as decimals they do not fit the ranges";
+        if (settings.accepts(Fault.COMMA_UNCLEAR)) {
+            findings.add(Finding.of(Fault.ANSWERED, comma.cell(), comma.written(),
+                "commas read as decimal commas, as told in the call"));
+        } else {
+            findings.add(Finding.question(Fault.COMMA_UNCLEAR, comma.cell(), comma.written(), says,
+                "read them as decimal commas"));
+        }
+    }
+
+    private static boolean outside(CalibrationRun run) {
+        final long out = run.readings().stream().filter(r -> {
+            final double in = run.input().percentAt(r.applied().value());
+            return in < -10 || in > 110;
+        }).count();
+        return 2 * out > run.readings().size();
     }
 }

@@ -2,10 +2,12 @@ package spanwright.readings;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import spanwright.quantity.UnitConversion;
 import spanwright.quantity.UnitSymbols;
 
@@ -25,6 +27,8 @@ final class RowReader {
     private final DecimalSign decimal;
     private final List<Finding> findings;
     private final List<Point> points = new ArrayList<>();
+    private final DateText times;
+    private final Set<Fault> timeFaults = EnumSet.noneOf(Fault.class);
     private final List<Absence> absences = new ArrayList<>();
     private int accepted;
     private int repaired;
@@ -33,7 +37,9 @@ final class RowReader {
     /** An absent output, with the channel and phase it belongs to. */
     record Absence(Point.Key key, AbsentReading reading) { }
 
-    RowReader(Grid grid, Block block, ColumnPlan plan, DecimalSign decimal, List<Finding> findings) {
+    RowReader(Grid grid, Block block, ColumnPlan plan, DecimalSign decimal, DateText times,
+              List<Finding> findings) {
+        this.times = times;
         this.grid = grid;
         this.block = block;
         this.plan = plan;
@@ -109,6 +115,7 @@ final class RowReader {
         final OptionalInt cycle = cycle(row);
         final OptionalDouble nominal = plainNumber(row, ColumnRole.NOMINAL);
         final OptionalDouble ambient = plainNumber(row, ColumnRole.AMBIENT);
+        time(row);
         for (ColumnMeaning out : plan.columns(ColumnRole.INDICATED)) {
             final ColumnMeaning in = plan.appliedFor(out).orElseThrow();
             final Point.Key own = new Point.Key(key.channel(), key.serial(), out.phase().or(() -> phase));
@@ -172,6 +179,19 @@ final class RowReader {
             return OptionalInt.empty();
         }
         return OptionalInt.of(n);
+    }
+
+    /** Times are checked, not used: one sentence per table and kind is enough. */
+    private void time(GridRow row) {
+        final String text = word(row, ColumnRole.TIME, "");
+        if (text.isEmpty() || row.cell(column(ColumnRole.TIME)).kind() == GridCell.Kind.DATE) {
+            return;
+        }
+        final DateText.Answer answer = times.read(text);
+        if (answer.fault().isPresent() && timeFaults.add(answer.fault().get())) {
+            findings.add(Finding.of(answer.fault().get() == Fault.HEADER_UNREADABLE ? Fault.NOT_UNDERSTOOD
+                : answer.fault().get(), grid.at(row, column(ColumnRole.TIME)), text, answer.says()));
+        }
     }
 
     private int column(ColumnRole role) {

@@ -16,6 +16,8 @@ final class RunAssembler {
     /** Ambient readings that stay this close to the first of a run, in kelvin, belong to it. */
     static final double SAME_AMBIENT = 1.5;
 
+    private final RecordReading settings;
+    private final String file;
     private final List<Finding> findings;
     private final Map<Place, Draft> drafts = new LinkedHashMap<>();
     private int segment;
@@ -36,7 +38,9 @@ final class RunAssembler {
         }
     }
 
-    RunAssembler(List<Finding> findings) {
+    RunAssembler(RecordReading settings, List<Finding> findings) {
+        this.settings = settings;
+        this.file = RecordReader.name(settings.file());
         this.findings = findings;
     }
 
@@ -66,18 +70,56 @@ final class RunAssembler {
         final List<RunRecord> out = new ArrayList<>();
         for (Draft d : drafts.values()) {
             if (!d.points.isEmpty()) {
-                out.add(run(d));
+                run(d).ifPresent(out::add);
             }
         }
+        PatternCheck.copies(out, findings);
+        new PaperCheck(findings).fileName(file, out);
         return out;
     }
 
-    private RunRecord run(Draft d) {
+    private Optional<RunRecord> run(Draft d) {
         final BlockHeader h = d.header;
-        final List<Reading> readings = new Traverse(h.input(), findings).settle(d.points);
-        final CalibrationRun run = new CalibrationRun(d.key.channel(), d.key.serial(), phase(d), h.transfer(),
+        final List<Reading> all = exchange(d, new Traverse(h.input(), findings).settle(d.points));
+        final ClampCheck clamp = new ClampCheck(h, d.key.channel(), findings);
+        final List<Reading> clamped = clamp.clamped(all);
+        final List<Reading> readings = new ArrayList<>(all);
+        readings.removeAll(clamped);
+        final Phase phase = phase(d);
+        if (readings.isEmpty()) {
+            return Optional.empty();
+        }
+        final CalibrationRun run = new CalibrationRun(d.key.channel(), d.key.serial(), phase, h.transfer(),
             h.input(), h.output(), h.tolerance(), conditions(d), readings);
-        return new RunRecord(run, h.record(), List.of(), List.of(), d.absent);
+        final RunRecord record = new RunRecord(run, h.record(), clamped, clamp.plateau(readings), d.absent);
+        new GridCheck(run, findings).check();
+        PatternCheck.figures(run, findings);
+        PatternCheck.farOff(run, findings);
+        new PaperCheck(findings).run(record, h.ambientLimits());
+        return Optional.of(record);
+    }
+
+    /** Asks about two readings that look exchanged, or exchanges them when told so. */
+    private List<Reading> exchange(Draft d, List<Reading> readings) {
+        final Optional<int[]> pair = SwapCheck.readings(readings, d.header);
+        if (pair.isEmpty()) {
+            return readings;
+        }
+        final int i = pair.get()[0];
+        final int j = pair.get()[1];
+        final Entry a = readings.get(i).indicated();
+        final Entry b = readings.get(j).indicated();
+        final String both = "\"" + a.written() + "\" at " + a.cell() + " and \"" + b.written() + "\" at "
+            + b.cell();
+        if (settings.accepts(Fault.READINGS_SWAPPED)) {
+            findings.add(Finding.of(Fault.ANSWERED, b.cell(), b.written(), both + " exchanged, as told in the"
+                + " call").inChannel(d.key.channel()));
+            return SwapCheck.exchanged(readings, i, j);
+        }
+        findings.add(Finding.question(Fault.READINGS_SWAPPED, b.cell(), b.written(), both + " are far off as"
+            + " they stand, and right when exchanged", "exchange the two readings")
+            .inChannel(d.key.channel()));
+        return readings;
     }
 
     private Phase phase(Draft d) {

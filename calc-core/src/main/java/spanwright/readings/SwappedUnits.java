@@ -27,23 +27,27 @@ final class SwappedUnits {
     List<ColumnMeaning> columns() {
         final List<ColumnMeaning> applied = block.columns(ColumnRole.APPLIED);
         final List<ColumnMeaning> indicated = block.columns(ColumnRole.INDICATED);
-        if (applied.size() == 1 && !indicated.isEmpty() && crossed(applied.get(0), indicated.get(0))
-            && !settings.accepts(Fault.COLUMNS_SWAPPED)) {
-            final ColumnMeaning a = applied.get(0);
-            findings.add(Finding.question(Fault.COLUMNS_SWAPPED, grid.at(block.head(), a.index()), a.head(),
-                "the unit of \"" + a.head() + "\" fits the output range " + header.output()
-                    + " only, and that of \"" + indicated.get(0).head() + "\" the input range "
-                    + header.input(), "exchange the two columns"));
+        if (applied.size() != 1 || indicated.isEmpty() || !crossed(applied.get(0), indicated.get(0))
+            || settings.declines(Fault.COLUMNS_SWAPPED)) {
+            return block.columns();
         }
-        return settings.accepts(Fault.COLUMNS_SWAPPED) ? exchanged() : block.columns();
+        final ColumnMeaning a = applied.get(0);
+        final CellAddress at = grid.at(block.head(), a.index());
+        if (settings.accepts(Fault.COLUMNS_SWAPPED) && indicated.size() == 1) {
+            findings.add(Finding.of(Fault.ANSWERED, at, a.head(),
+                "input and output columns exchanged, as told in"
+                + " the call"));
+            return exchanged(block);
+        }
+        findings.add(Finding.question(Fault.COLUMNS_SWAPPED, at, a.head(), "the unit of \"" + a.head()
+            + "\" fits the output range " + header.output() + " only, and that of \"" + indicated.get(0)
+            .head()
+            + "\" the input range " + header.input(), "exchange the two columns"));
+        return block.columns();
     }
 
-    private List<ColumnMeaning> exchanged() {
-        final List<ColumnMeaning> applied = block.columns(ColumnRole.APPLIED);
-        if (applied.size() == 1 && block.columns(ColumnRole.INDICATED).size() == 1) {
-            findings.add(Finding.of(Fault.ANSWERED, grid.at(block.head(), applied.get(0).index()),
-                applied.get(0).head(), "input and output columns exchanged, as told in the call"));
-        }
+    /** The columns of a table with input and output exchanged. */
+    static List<ColumnMeaning> exchanged(Block block) {
         return block.columns().stream().map(c -> switch (c.role()) {
             case APPLIED -> c.withRole(ColumnRole.INDICATED);
             case INDICATED -> c.withRole(ColumnRole.APPLIED);

@@ -1,0 +1,91 @@
+package spanwright.readings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import spanwright.quantity.Span;
+
+/** Looks for exchanged columns and exchanged readings where the units cannot tell. */
+final class SwapCheck {
+    private static final int FEWEST = 5;
+    private static final int MOST_SUSPECTS = 20;
+    private static final double LARGE = 2.0;
+    private static final double SMALL = 0.5;
+
+    private SwapCheck() { }
+
+    /**
+     * Whether the output stands exactly on the points of the grid and the input does not: the value that was
+     * set is written under output. A coarse display of the output alone is no sign of it.
+     */
+    static boolean columns(List<Point> points, BlockHeader header) {
+        if (points.size() < FEWEST) {
+            return false;
+        }
+        final boolean finer = points.stream().allMatch(p -> p.indicated().resolution() / header.output()
+            .width()
+            <= p.applied().resolution() / header.input().width() * 1.0001);
+        final long inputs = points.stream().filter(p -> onGrid(p.applied().value(), header.input())).count();
+        return finer && 2 * inputs < points.size() && points.stream().allMatch(p ->
+            onGrid(p.indicated().value(), header.output()) && near(p, header));
+    }
+
+    /** Two readings whose errors are large as they stand and small when they are exchanged. */
+    static Optional<int[]> readings(List<Reading> readings, BlockHeader header) {
+        final double[] errors = new double[readings.size()];
+        final List<Integer> large = new ArrayList<>();
+        final double[] others = readings.stream().mapToDouble(r -> Math.abs(error(r, r.indicated(), header)))
+            .sorted().toArray();
+        if (others.length < FEWEST) {
+            return Optional.empty();
+        }
+        final double usual = others[(others.length - 1) / 2];
+        for (int i = 0; i < errors.length; i++) {
+            errors[i] = error(readings.get(i), readings.get(i).indicated(), header);
+            if (Math.abs(errors[i]) > Math.max(LARGE, 10 * usual)) {
+                large.add(i);
+            }
+        }
+        if (large.size() > MOST_SUSPECTS) {
+            return Optional.empty();
+        }
+        final double small = Math.max(SMALL, 3 * usual);
+        for (int i : large) {
+            for (int j : large) {
+                if (i < j && Math.abs(error(readings.get(i), readings.get(j).indicated(), header)) <= small
+                    && Math.abs(error(readings.get(j), readings.get(i).indicated(), header)) <= small) {
+                    return Optional.of(new int[] {i, j});
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The readings with the indications of two of them exchanged. */
+    static List<Reading> exchanged(List<Reading> readings, int i, int j) {
+        final Reading[] out = readings.toArray(Reading[]::new);
+        out[i] = with(readings.get(i), readings.get(j).indicated());
+        out[j] = with(readings.get(j), readings.get(i).indicated());
+        return Arrays.asList(out);
+    }
+
+    private static Reading with(Reading r, Entry indicated) {
+        return new Reading(r.nominalPercent(), r.applied(), indicated, r.direction(), r.cycle());
+    }
+
+    private static double error(Reading r, Entry indicated, BlockHeader h) {
+        final double ideal = h.transfer().ideal(h.input(), h.output(), r.applied().value());
+        return 100 * (indicated.value() - ideal) / h.output().width();
+    }
+
+    private static boolean near(Point p, BlockHeader h) {
+        final double ideal = h.transfer().ideal(h.input(), h.output(), p.applied().value());
+        return Math.abs(p.indicated().value() - ideal) < h.output().width() / 10;
+    }
+
+    private static boolean onGrid(double value, Span range) {
+        final double fives = range.percentAt(value) / 5;
+        return Math.abs(fives - Math.rint(fives)) < 1e-7;
+    }
+}
