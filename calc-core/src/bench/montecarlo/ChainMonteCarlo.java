@@ -11,8 +11,8 @@ import spanwright.uncertainty.Rectangular;
 
 /**
  * A chain of five elements and 21 inputs, the same as in chain_numpy.py: each element has an accuracy and a
- * temperature coefficient known by limits, a certificate and a repeatability; all share one ambient temperature. Whole process, by the
- * library's public interface.
+ * temperature coefficient known by limits, a certificate and a repeatability; all share one ambient
+ * temperature. Whole process, by the library's public interface.
  *
  * <p>Arguments: trials, seed, and if wanted the number of threads.
  */

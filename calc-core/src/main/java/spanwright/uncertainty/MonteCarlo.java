@@ -12,47 +12,75 @@ import spanwright.quantity.Checks;
 public final class MonteCarlo {
     /** Trials where none are asked for, as JCGM 101:2008, 7.2.2 finds fit for a 95 % interval. */
     public static final long DEFAULT_TRIALS = 1_000_000;
+    private static final long FEWEST_TRIALS = 1000;
     private static final int MOST_THREADS = 1024;
 
     private final long seed;
     private final long trials;
     private final int threads;
+    private final Sampling sampling;
+    private final Optional<Stability> stability;
     private final Optional<Progress> progress;
 
-    private MonteCarlo(long seed, long trials, int threads, Optional<Progress> progress) {
+    private MonteCarlo(long seed, long trials, int threads, Sampling sampling, Optional<Stability> stability,
+                       Optional<Progress> progress) {
         this.seed = seed;
         this.trials = trials;
         this.threads = threads;
+        this.sampling = sampling;
+        this.stability = stability;
         this.progress = progress;
     }
 
-    /** A million trials on all processors, from this seed. */
+    /** A million random trials on all processors, from this seed. */
     public static MonteCarlo seeded(long seed) {
         return new MonteCarlo(seed, DEFAULT_TRIALS, Runtime.getRuntime().availableProcessors(),
-            Optional.empty());
+            Sampling.RANDOM,
+            Optional.empty(), Optional.empty());
     }
 
     /**
-     * With so many trials.
+     * With so many trials; of a run that ends by itself, the most it may take.
      *
      * @param count at least 1000
      */
     public MonteCarlo trials(long count) {
-        if (count < 1000) {
-            throw new IllegalArgumentException("trials is " + count + ": at least 1000 needed");
+        if (count < FEWEST_TRIALS) {
+            throw new IllegalArgumentException("trials is " + count + ": at least " + FEWEST_TRIALS
+                + " needed");
         }
-        return new MonteCarlo(seed, count, threads, progress);
+        return new MonteCarlo(seed, count, threads, sampling, stability, progress);
     }
 
     /** On so many threads, 1 to 1024. The result does not depend on it. */
     public MonteCarlo threads(int count) {
         Checks.within("threads", count, 1, MOST_THREADS);
-        return new MonteCarlo(seed, trials, count, progress);
+        return new MonteCarlo(seed, trials, count, sampling, stability, progress);
+    }
+
+    /** Drawing the inputs in this way. */
+    public MonteCarlo sampling(Sampling way) {
+        return new MonteCarlo(seed, trials, threads, Objects.requireNonNull(way, "way"), stability, progress);
+    }
+
+    /**
+     * Ending by itself as soon as the results are stable (JCGM 101:2008, 7.9): when twice the standard error
+     * of the mean, of the standard uncertainty and of both ends of the interval, as seen between sequences of
+     * trials, is within the numerical tolerance of the standard uncertainty. Looked at after every eight
+     * sequences.
+     *
+     * @param digits      significant digits of the standard uncertainty that are meant to hold, 1 to 6
+     * @param probability coverage probability of the interval, in (0, 1)
+     */
+    public MonteCarlo untilStable(int digits, double probability) {
+        return new MonteCarlo(seed, trials, threads, sampling,
+            Optional.of(new Stability(digits, probability)),
+            progress);
     }
 
     /** Telling how far it is. */
     public MonteCarlo onProgress(Progress listener) {
-        return new MonteCarlo(seed, trials, threads,
+        return new MonteCarlo(seed, trials, threads, sampling, stability,
             Optional.of(Objects.requireNonNull(listener, "listener")));
     }
 
@@ -71,7 +99,7 @@ public final class MonteCarlo {
         return seed;
     }
 
-    /** Number of trials. */
+    /** Number of trials; of a run that ends by itself, the most. */
     public long trials() {
         return trials;
     }
@@ -79,6 +107,16 @@ public final class MonteCarlo {
     /** Number of threads. */
     public int threads() {
         return threads;
+    }
+
+    /** How the inputs are drawn. */
+    public Sampling sampling() {
+        return sampling;
+    }
+
+    /** What a run that ends by itself waits for. */
+    public Optional<Stability> stability() {
+        return stability;
     }
 
     /** Who is told how far it is. */

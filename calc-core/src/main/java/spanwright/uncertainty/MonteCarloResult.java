@@ -1,5 +1,6 @@
 package spanwright.uncertainty;
 
+import java.util.List;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
@@ -11,18 +12,21 @@ import spanwright.quantity.NumberText;
 public final class MonteCarloResult {
     private final String measurand;
     private final String unit;
-    private final long seed;
+    private final MonteCarlo settings;
     private final double mean;
     private final double u;
     private final Outcomes outcomes;
+    private final boolean stable;
 
-    MonteCarloResult(MeasurementModel model, long seed, double mean, double u, Outcomes outcomes) {
+    MonteCarloResult(MeasurementModel model, MonteCarlo settings, double[] moments, Outcomes outcomes,
+                     boolean stable) {
         this.measurand = model.measurand();
         this.unit = model.unit();
-        this.seed = seed;
-        this.mean = mean;
-        this.u = u;
+        this.settings = settings;
+        this.mean = moments[0];
+        this.u = moments[1];
         this.outcomes = outcomes;
+        this.stable = stable;
     }
 
     /** What is measured. */
@@ -42,7 +46,27 @@ public final class MonteCarloResult {
 
     /** The seed: with the model, it repeats the run. */
     public long seed() {
-        return seed;
+        return settings.seed();
+    }
+
+    /** The settings of the run. */
+    public MonteCarlo settings() {
+        return settings;
+    }
+
+    /** The generator, for the record of a report. */
+    public String generator() {
+        return "xoroshiro128++, 512 side by side, a stream for each task, states by SplitMix64; "
+            + settings.sampling().words();
+    }
+
+    /** What a reader must know before using the figures. */
+    public List<String> warnings() {
+        if (stable) {
+            return List.of();
+        }
+        return List.of("The results were not yet stable to " + settings.stability().orElseThrow().digits()
+            + " significant digits after " + trials() + " trials, the most that were allowed.");
     }
 
     /** Mean of the trials: the estimate of the measurand. */
@@ -134,6 +158,6 @@ public final class MonteCarloResult {
         return measurand + " = " + NumberText.fixed(mean, NumberText.decimalsFor(u))
             + (unit.isEmpty() ? "" : " " + unit)
             + ", u = " + NumberText.uncertainty(u) + ", interval " + interval(0.95) + ", " + trials()
-            + " trials, seed " + seed;
+            + " trials, seed " + seed();
     }
 }
