@@ -8,6 +8,7 @@ import spanwright.quantity.NumberText;
 
 /** What would change the decision at a point, found by asking the rule about other uncertainties. */
 final class Changes {
+    private static final double UP = 1.25;
     private static final double SMALLEST_FACTOR = 1e-6;
     private static final double LARGEST_FACTOR = 1000;
 
@@ -27,11 +28,12 @@ final class Changes {
         final List<String> changes = new ArrayList<>();
         point.margin().filter(room -> room.value() > 0).ifPresent(room -> changes.add("An error nearer to"
             + " the limit by more than " + figure(room.value()) + " % of span would end the acceptance."));
-        boundary(f -> !word(point, rule, f).isAccepted(), 1, LARGEST_FACTOR).ifPresent(f ->
-            changes.add("An expanded uncertainty above " + ofNow(point, f) + " would end the acceptance."));
+        nearestChange(f -> word(point, rule, f).isAccepted(), UP, LARGEST_FACTOR).ifPresent(f ->
+            changes.add("An expanded uncertainty above " + ofNow(point, f, 1)
+                + " would end the acceptance."));
         if (point.word() == Word.MEETS_WITH_STATED_RISK) {
-            boundary(f -> word(point, rule, f) != Word.MEETS, SMALLEST_FACTOR, 1).ifPresent(f ->
-                changes.add("An expanded uncertainty of at most " + ofNow(point, f)
+            nearestChange(f -> word(point, rule, f) == Word.MEETS, 1 / UP, SMALLEST_FACTOR).ifPresent(f ->
+                changes.add("An expanded uncertainty of at most " + ofNow(point, f, -1)
                     + " would take the stated risk away."));
         }
         return changes;
@@ -39,8 +41,8 @@ final class Changes {
 
     private static List<String> ofNotShown(JudgedPoint point, DecisionRule rule) {
         final List<String> changes = new ArrayList<>();
-        boundary(f -> !word(point, rule, f).isAccepted(), SMALLEST_FACTOR, 1).ifPresent(f ->
-            changes.add("An expanded uncertainty of at most " + ofNow(point, f)
+        nearestChange(f -> word(point, rule, f).isAccepted(), 1 / UP, SMALLEST_FACTOR).ifPresent(f ->
+            changes.add("An expanded uncertainty of at most " + ofNow(point, f, -1)
                 + " would make the result accepted."));
         if (point.acceptance().flatMap(Acceptance::zone).isPresent()) {
             point.margin().ifPresent(m -> changes.add("An error further from the limit by "
@@ -49,27 +51,40 @@ final class Changes {
         return changes;
     }
 
-    private static String ofNow(JudgedPoint point, double factor) {
+    /** Rounded outwards to two digits, so that who keeps to the printed figure keeps to the exact one. */
+    private static String ofNow(JudgedPoint point, double factor, int direction) {
         final double now = point.finding().uncertainty().orElseThrow().expanded();
-        return figure(factor * now) + " % of span (now " + figure(now) + ")";
+        final double place = Math.pow(10, Math.floor(Math.log10(factor * now)) - 1);
+        final double places = factor * now / place;
+        final double rounded = Math.abs(places - Math.rint(places)) < 1e-4 ? Math.rint(places)
+            : direction > 0 ? Math.ceil(places) : Math.floor(places);
+        return figure(rounded * place) + " % of span (now " + figure(now) + ")";
     }
 
-    /** Where a condition that fails at the small and holds at the large end begins to hold, by halving. */
-    private static Optional<Double> boundary(DoublePredicate holds, double from, double to) {
-        double low = from;
-        double high = to;
-        if (holds.test(low) || !holds.test(high)) {
-            return Optional.empty();
-        }
-        for (int i = 0; i < 60 && high - low > 1e-6 * low; i++) {
-            final double middle = (low + high) / 2;
-            if (holds.test(middle)) {
-                high = middle;
-            } else {
-                low = middle;
+    /**
+     * The factor nearest to 1 at which a condition changes, going down or up. Steps first, since a guard band
+     * solved for a population need not change one way only; halving then.
+     */
+    private static Optional<Double> nearestChange(DoublePredicate condition, double step, double last) {
+        final boolean now = condition.test(1);
+        double near = 1;
+        double far = step;
+        while (condition.test(far) == now) {
+            near = far;
+            far *= step;
+            if (step > 1 ? far > last : far < last) {
+                return Optional.empty();
             }
         }
-        return Optional.of(low);
+        while (Math.abs(far - near) > 1e-6 * near) {
+            final double middle = (near + far) / 2;
+            if (condition.test(middle) == now) {
+                near = middle;
+            } else {
+                far = middle;
+            }
+        }
+        return Optional.of(step > 1 ? near : far);
     }
 
     private static Word word(JudgedPoint point, DecisionRule rule, double factor) {

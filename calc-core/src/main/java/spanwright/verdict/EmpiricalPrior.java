@@ -81,7 +81,7 @@ public record EmpiricalPrior(List<Double> centres, double bandwidth, Reliability
     @Override
     public String sentence() {
         return "Population from " + basis + " (" + kind + "), smoothed with a bandwidth of "
-            + NumberText.plain(bandwidth, 3) + ".";
+            + NumberText.plain(bandwidth, 3) + " in the unit of the limit.";
     }
 
     @Override

@@ -153,7 +153,8 @@ public record NormalPrior(double mean, double sd, Optional<ToleranceInterval> tr
 
     @Override
     public String sentence() {
-        return "Normal population, mean " + NumberText.plain(mean, 3) + ", standard deviation "
+        return "Normal population, in the unit of the limit: mean " + NumberText.plain(mean, 3)
+            + ", standard deviation "
             + NumberText.plain(sd, 3) + truncation.map(t -> ", truncated to " + t).orElse("") + ", from "
             + basis + ".";
     }

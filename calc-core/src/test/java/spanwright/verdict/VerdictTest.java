@@ -83,7 +83,7 @@ class VerdictTest {
             whole("x").decide(at(0.7, 0.15)).changes());
         final List<String> risky = question("x", SimpleAcceptance.withRatioAtLeast(1.6)).decide(at(0.4, 0.15))
             .changes();
-        assertEquals("An expanded uncertainty above 0.31 % of span (now 0.30) would end the acceptance.",
+        assertEquals("An expanded uncertainty above 0.32 % of span (now 0.30) would end the acceptance.",
             risky.get(1));
         assertEquals("An expanded uncertainty of at most 0.10 % of span (now 0.30) would take the stated risk"
             + " away.", risky.get(2));
