@@ -1,7 +1,5 @@
 package spanwright.verdict;
 
-import java.util.Optional;
-
 /**
  * Acceptance limit by the root of the difference of squares: A = sqrt(T^2 - U^2), that is
  * T sqrt(1 - 1 / ratio^2), about the middle of a two-sided limit. It accepts nothing at a ratio of 1 or less.
@@ -19,14 +17,11 @@ public record RootDifference() implements DecisionRule {
 
     @Override
     public Acceptance acceptance(ToleranceInterval limit, MeasurementUncertainty uncertainty) {
-        final Optional<TestUncertaintyRatio> ratio = TestUncertaintyRatio.of(limit, uncertainty);
-        if (ratio.isEmpty()) {
-            return Ratios.needsTwoSides(limit);
-        }
-        final double half = limit.halfWidth().orElseThrow();
-        final double inverse = 1 / ratio.get().value();
-        // (1 - x)(1 + x) keeps its digits near x = 1, where 1 - x^2 loses them.
-        final double accepted = inverse < 1 ? half * Math.sqrt((1 - inverse) * (1 + inverse)) : 0;
-        return Acceptance.guarded(limit, half - accepted, half - accepted);
+        return Ratios.guarded(limit, uncertainty, ratio -> {
+            final double half = limit.halfWidth().orElseThrow();
+            final double inverse = 1 / ratio.value();
+            // (1 - x)(1 + x) keeps its digits near x = 1, where 1 - x^2 loses them.
+            return inverse < 1 ? half - half * Math.sqrt((1 - inverse) * (1 + inverse)) : half;
+        });
     }
 }

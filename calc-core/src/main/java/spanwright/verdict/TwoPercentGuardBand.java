@@ -1,7 +1,5 @@
 package spanwright.verdict;
 
-import java.util.Optional;
-
 /**
  * Guard band w = U M whose multiplier M falls with the test uncertainty ratio so that the false-accept risk
  * stays below 2 % for every spread of a centred normal prior: M = 1.04 - exp(0.38 ln(ratio) - 0.54), and 0
@@ -26,11 +24,6 @@ public record TwoPercentGuardBand() implements DecisionRule {
 
     @Override
     public Acceptance acceptance(ToleranceInterval limit, MeasurementUncertainty uncertainty) {
-        final Optional<TestUncertaintyRatio> ratio = TestUncertaintyRatio.of(limit, uncertainty);
-        if (ratio.isEmpty()) {
-            return Ratios.needsTwoSides(limit);
-        }
-        final double guard = uncertainty.expanded() * multiplier(ratio.get());
-        return Acceptance.guarded(limit, guard, guard);
+        return Ratios.guarded(limit, uncertainty, ratio -> uncertainty.expanded() * multiplier(ratio));
     }
 }

@@ -7,6 +7,7 @@ import static spanwright.reference.AsPrinted.assertAsPrinted;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Scale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -123,6 +124,38 @@ class DecisionRuleTest {
         assertEquals(2.5, TestUncertaintyRatio.of(ToleranceInterval.plusMinus(0.5),
             MeasurementUncertainty.of(0.1, 2)).orElseThrow().value(), 1e-12);
         assertTrue(TestUncertaintyRatio.of(ToleranceInterval.atMost(1), atRatio(4)).isEmpty());
+    }
+
+    @Property(tries = 300)
+    void anErrorFurtherOutIsNeverJudgedBetter(@ForAll @Scale(6) @DoubleRange(min = 0, max = 2) double error,
+                                              @ForAll @Scale(6) @DoubleRange(min = 0, max = 1) double further,
+                                              @ForAll @Scale(6) @DoubleRange(min = 0.4,
+                                                  max = 20) double ratio,
+                                              @ForAll @IntRange(min = 0, max = 6) int which) {
+        final DecisionRule[] rules = {SimpleAcceptance.withRatioAtLeast(0.1), new GuardBand(1),
+            new GuardBand(0.4),
+            NonBinary.wholeUncertainty(), new RootDifference(), new TwoPercentGuardBand(),
+                new CoverageClaim(0.9)};
+        final Word near = judge(error, ratio, rules[which]);
+        final Word far = judge(-error - further, ratio, rules[which]);
+        assertTrue(far.compareTo(near) >= 0, rules[which].sentence() + " " + near + " but " + far);
+    }
+
+    private static Word judge(double error, double ratio, DecisionRule rule) {
+        return JudgedPoint.of(Finding.of("x", 50, error, atRatio(ratio)), LIMIT, rule).word();
+    }
+
+    @Test
+    void aChangeIsFoundWhereTheSolvedGuardBandFirstBites() {
+        // So large an uncertainty that hardly anything is accepted needs no guard band: far out is no help.
+        final NormalPrior prior = NormalPrior.ofTrueReliability(0.95, LIMIT);
+        final DecisionRule rule = new PlantRiskGuardBand(0.002, prior);
+        final JudgedPoint point = JudgedPoint.of(Finding.of("x", 50, 0.74, MeasurementUncertainty.of(0.14,
+            2)),
+            LIMIT, rule);
+        assertTrue(Changes.of(point, rule).stream().anyMatch(c -> c.startsWith("An expanded uncertainty"
+            + " above")),
+            Changes.of(point, rule).toString());
     }
 
     private static GlobalRisk risk(NormalPrior prior, DecisionRule rule, double ratio) {
