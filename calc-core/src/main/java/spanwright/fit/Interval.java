@@ -2,6 +2,7 @@ package spanwright.fit;
 
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
+import spanwright.uncertainty.Estimate;
 
 /**
  * A closed interval of values, in the unit of the quantity it is stated for.
@@ -17,6 +18,15 @@ public record Interval(double lower, double upper) {
         if (!(lower <= upper)) {
             throw new IllegalArgumentException("lower end " + lower + " is above upper end " + upper);
         }
+    }
+
+    /**
+     * The interval about an estimate that covers it with a probability, by Student's t.
+     *
+     * @param coverage in the open interval (0, 1)
+     */
+    public static Interval about(Estimate estimate, double coverage) {
+        return StudentT.about(estimate, coverage);
     }
 
     /** Whether a value lies in the interval, ends included. */

@@ -1,0 +1,172 @@
+package spanwright.error;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import spanwright.quantity.Span;
+import spanwright.readings.Direction;
+
+/**
+ * Each fault is made from its own definition (by hand) and must be found again; the figures of the evidence
+ * too.
+ */
+class DiagnosisTest {
+    private static final double[] PERCENT = {0, 10, 25, 50, 75, 90, 100};
+    /** What a real record adds: a few thousandths of the span, of no shape. */
+    private static final double[] SCATTER = {0.002, -0.003, 0.001, -0.001, 0.003, -0.002, 0.001};
+
+    private static Runs made(DoubleUnaryOperator error) {
+        final Runs runs = Runs.milliamps();
+        for (int i = 0; i < PERCENT.length; i++) {
+            runs.at(PERCENT[i], error.applyAsDouble(PERCENT[i]) + SCATTER[i], Direction.UPSCALE, 1);
+        }
+        return runs;
+    }
+
+    private static Diagnosis diagnosed(DoubleUnaryOperator error) {
+        return Diagnosis.of(made(error).analysis()).orElseThrow();
+    }
+
+    private static void assertFound(Fault fault, String evidence, DoubleUnaryOperator error) {
+        final Diagnosis d = diagnosed(error);
+        assertThat(d.first().fault()).as(d.toString()).isEqualTo(fault);
+        assertThat(d.noneFits()).isFalse();
+        assertThat(d.first().evidence().get(0)).contains(evidence);
+        assertThat(d.first().explained()).isGreaterThan(0.9);
+        assertThat(d.sentence()).startsWith("The errors speak for: " + fault).contains(fault.check());
+    }
+
+    @Test
+    void findsEachFaultFromItsShape() {
+        assertFound(Fault.ZERO, "+0.300 % of span at every point", p -> 0.3);
+        assertFound(Fault.SPAN, "0 at the lower, +0.40", p -> 0.4 * p / 100);
+        assertFound(Fault.ZERO_AND_SPAN, "\u22120.3", p -> -0.3 + 0.8 * p / 100);
+        assertFound(Fault.BOW, "+0.2", p -> 0.2 * p * (100 - p) / 2500);
+        assertFound(Fault.PERCENT_OF_READING, "+0.70", p -> 0.007 * (25 + p));
+        assertFound(Fault.RESISTOR_249, "reading 0.4 % low", p -> -0.004 * (25 + p));
+        assertFound(Fault.LIVE_ZERO_LEFT_OUT, "a quarter of span", p -> 0.25 * (p - 100));
+        assertFound(Fault.FACTOR_1_25, "1.25 times", p -> 0.25 * p);
+        assertFound(Fault.STUCK, "output stays at 12.8", p -> 55 - p);
+    }
+
+    /**
+     * Two loop-powered isolators on 24 V: right to 18.17 mA = 88.6 % of span, then flat (worked
+     * independently).
+     */
+    @Test
+    void findsTheComplianceKneeAndItsCurrent() {
+        assertFound(Fault.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1", p -> Math.min(0, 88.56 - p));
+        assertFound(Fault.LOW_CLAMP, "flat at 15.0 % of span (6.40", p -> Math.max(0, 15 - p));
+    }
+
+    @Test
+    void aBowWithZeroAndSpanIsStillABow() {
+        assertFound(Fault.BOW, "+0.40", p -> 0.1 - 0.1 * p / 100 + 0.4 * p * (100 - p) / 2500);
+    }
+
+    @Test
+    void errorsOfTheSizeOfTheScatterAreNoFault() {
+        final Diagnosis d = diagnosed(p -> 0);
+        assertThat(d.first().fault()).isEqualTo(Fault.NONE);
+        assertThat(d.noneFits()).isFalse();
+        // Steps of 1 uA on both sides of 16 mA: 100 sqrt(2) 0.001 / 16 / sqrt(12).
+        assertThat(d.scatter()).isCloseTo(100 * Math.sqrt(2) * 0.001 / 16 / Math.sqrt(12), within(1e-12));
+    }
+
+    @Test
+    void aZigzagFitsNone() {
+        final Diagnosis d = diagnosed(p -> p % 50 == 0 ? 0.4 : -0.4);
+        assertThat(d.noneFits()).as(d.toString()).isTrue();
+        assertThat(d.sentence()).startsWith("None of the known shapes fits: the nearest, ")
+            .contains(" leaves 0.");
+    }
+
+    @Test
+    void weightsAddUpToOneAndAreOrdered() {
+        final Diagnosis d = diagnosed(p -> 0.1 + 0.1 * p / 100);
+        assertThat(d.hypotheses().stream().mapToDouble(Hypothesis::weight).sum()).isCloseTo(1, within(1e-12));
+        for (int i = 1; i < d.hypotheses().size(); i++) {
+            assertThat(d.hypotheses().get(i).weight()).isLessThanOrEqualTo(d.hypotheses().get(i - 1)
+                .weight());
+        }
+        assertThat(d.about(Fault.BOW).isDetermined()).isTrue();
+        assertThat(d.about(Fault.OTHER_CHANNEL).reason()).contains("was not among the hypotheses tried");
+    }
+
+    @Test
+    void aGroundLoopIsPutBeforeAZeroShiftWhereTheOffsetWanders() {
+        final Runs steady = Runs.milliamps();
+        final Runs wandering = Runs.milliamps();
+        final double[] offsets = {0.30, 0.20, 0.37};
+        for (int c = 1; c <= 3; c++) {
+            for (int i = 0; i < PERCENT.length; i++) {
+                final double s = SCATTER[(i + c) % PERCENT.length];
+                steady.at(PERCENT[i], 0.3 + s, Direction.UPSCALE, c);
+                wandering.at(PERCENT[i], offsets[c - 1] + s, Direction.UPSCALE, c);
+            }
+        }
+        assertThat(Diagnosis.of(steady.analysis()).orElseThrow().first().fault()).isEqualTo(Fault.ZERO);
+        final Diagnosis d = Diagnosis.of(wandering.analysis()).orElseThrow();
+        assertThat(d.first().fault()).isEqualTo(Fault.GROUND_LOOP);
+        assertThat(d.hypotheses().get(1).fault()).isEqualTo(Fault.ZERO);
+    }
+
+    @Test
+    void swappedChannelsCarryTheErrorsOfTheOther() {
+        final DoubleUnaryOperator odd = p -> p % 50 == 0 ? 0.4 : -0.3;
+        final ChannelAnalysis other = made(odd).named("CH4").analysis();
+        final ChannelAnalysis unlike = made(p -> 0.1).named("CH5").analysis();
+        final Diagnosis d = Diagnosis.of(made(p -> odd.applyAsDouble(p) + 0.01).named("CH3").analysis(),
+            List.of(unlike, other)).orElseThrow();
+        assertThat(d.first().fault()).isEqualTo(Fault.OTHER_CHANNEL);
+        assertThat(d.first().evidence().get(0)).isEqualTo("the errors of CH4 to within +0.010 % of span");
+        assertThat(d.noneFits()).isFalse();
+    }
+
+    @Test
+    void anotherChannelWithOtherPointsIsNotCompared() {
+        final ChannelAnalysis other = Runs.withErrors(new double[] {0, 0, 0}, new double[0]).analysis();
+        assertThat(Diagnosis.of(made(p -> 0.3).analysis(), List.of(other)).orElseThrow()
+            .about(Fault.OTHER_CHANNEL).isDetermined()).isFalse();
+    }
+
+    @Test
+    void twoPointsHaveNoShape() {
+        assertThat(Diagnosis.of(Runs.withErrors(new double[] {0, 1}, new double[0]).analysis()).reason())
+            .isEqualTo("the shape of the errors needs three points; there are 2");
+    }
+
+    @Test
+    void withoutALiveZeroReadingAndSpanAreOneAndTheSame() {
+        final Runs runs = Runs.milliamps().to(Span.of(0, 20, "mA"));
+        for (int i = 0; i < PERCENT.length; i++) {
+            runs.at(PERCENT[i], 0.005 * PERCENT[i] + SCATTER[i], Direction.UPSCALE, 1);
+        }
+        final Diagnosis d = Diagnosis.of(runs.analysis()).orElseThrow();
+        assertThat(d.first().fault()).isEqualTo(Fault.SPAN);
+        assertThat(d.about(Fault.PERCENT_OF_READING).isDetermined()).isFalse();
+        assertThat(d.about(Fault.RESISTOR_249).isDetermined()).isFalse();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.05", "0.2", "1", "5"})
+    void theAnswerDoesNotDependOnTheSizeOfTheFault(double size) {
+        assertThat(diagnosed(p -> size).first().fault()).isEqualTo(Fault.ZERO);
+        assertThat(diagnosed(p -> size * p / 100).first().fault()).isEqualTo(Fault.SPAN);
+        assertThat(diagnosed(p -> size * p * (100 - p) / 2500).first().fault()).isEqualTo(Fault.BOW);
+    }
+
+    @Test
+    void pointsOutsideTheRangeHelpToFindAKnee() {
+        final Runs runs = made(p -> 0).at(103, -2.5, Direction.UPSCALE, 1)
+            .at(106.25, -5.75, Direction.UPSCALE, 1);
+        final Diagnosis d = Diagnosis.of(runs.analysis()).orElseThrow();
+        assertThat(d.first().fault()).isEqualTo(Fault.COMPLIANCE_KNEE);
+        assertThat(d.first().evidence().get(0)).contains("flat at 100.5 % of span");
+    }
+}
