@@ -1,6 +1,7 @@
 package spanwright.temperature;
 
 import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
@@ -51,11 +52,13 @@ final class HourlyHistoryReader {
     }
 
     private List<CsvRecord> rows() {
-        try (CsvReader<CsvRecord> reader = CsvReader.builder().commentStrategy(
-                CommentStrategy.SKIP).ofCsvRecord(file)) {
+        try (CsvReader<CsvRecord> reader = CsvReader.builder().commentStrategy(CommentStrategy.SKIP)
+                .allowMissingFields(true).allowExtraFields(true).ofCsvRecord(file)) {
             return reader.stream().toList();
         } catch (IOException e) {
             throw new UncheckedIOException(file.getFileName() + " cannot be read", e);
+        } catch (CsvParseException e) {
+            throw new IllegalArgumentException(file.getFileName() + " is no CSV file: " + e.getMessage(), e);
         }
     }
 
