@@ -80,6 +80,7 @@ public record ErrorTerm(String name, Influence influence, Distribution distribut
 
     /** A limit to both sides, taken as a rectangle. */
     static ErrorTerm limit(String name, Influence influence, double halfWidth, Basis basis) {
+        Checks.notNegative("limit of " + name + " in % of span", halfWidth);
         return new ErrorTerm(name, influence, Rectangular.plusMinus(halfWidth), halfWidth,
             ErrorProfile.CONSTANT, basis);
     }

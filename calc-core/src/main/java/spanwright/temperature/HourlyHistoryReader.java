@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -53,7 +54,8 @@ final class HourlyHistoryReader {
 
     private List<CsvRecord> rows() {
         try (CsvReader<CsvRecord> reader = CsvReader.builder().commentStrategy(CommentStrategy.SKIP)
-                .allowMissingFields(true).allowExtraFields(true).ofCsvRecord(file)) {
+                .allowUnclosedQuote(false).missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE).ofCsvRecord(file)) {
             return reader.stream().toList();
         } catch (IOException e) {
             throw new UncheckedIOException(file.getFileName() + " cannot be read", e);

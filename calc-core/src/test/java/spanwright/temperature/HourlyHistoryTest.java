@@ -55,7 +55,8 @@ class HourlyHistoryTest {
         final Instant start = Instant.parse("2023-01-01T00:00:00Z");
         return new HourlyHistory("made up", IntStream.range(0, 8760).mapToObj(h ->
             new HourlyTemperature(start.plusSeconds(3600L * h), degC(10
-                - 12 * Math.cos(2 * Math.PI * h / 8760) - 6 * Math.cos(2 * Math.PI * (h % 24) / 24)), h + 2, "hour " + h)).toList(), List.of());
+                - 12 * Math.cos(2 * Math.PI * h / 8760) - 6 * Math.cos(2 * Math.PI * (h % 24) / 24)),
+            h + 2, "hour " + h)).toList(), List.of());
     }
 
     @Test
@@ -202,7 +203,8 @@ class HourlyHistoryTest {
         final Path empty = Files.writeString(folder.resolve("empty.csv"), "");
         assertEquals("empty.csv: the file is empty", assertThrows(IllegalArgumentException.class,
             () -> HourlyHistory.read(empty, DUBLIN)).getMessage());
-        final Path quote = Files.writeString(folder.resolve("quote.csv"), "time,temperature_degC\n\"2023,10\n");
+        final Path quote = Files.writeString(folder.resolve("quote.csv"),
+            "time,temperature_degC\n\"2023,10\n");
         assertTrue(assertThrows(IllegalArgumentException.class, () -> HourlyHistory.read(quote, DUBLIN))
             .getMessage().startsWith("quote.csv is no CSV file: "));
         assertEquals("none.csv cannot be read", assertThrows(java.io.UncheckedIOException.class,
