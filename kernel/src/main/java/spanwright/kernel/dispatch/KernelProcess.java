@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import spanwright.kernel.interpreter.Interpreter;
 import spanwright.kernel.wire.ConnectionFile;
+import spanwright.kernel.wire.Registrar;
 
 /**
  * A process that is nothing but a kernel: reads the connection file, writes the picked ports back, ends when
@@ -15,6 +16,7 @@ import spanwright.kernel.wire.ConnectionFile;
 public final class KernelProcess {
     /** After a shutdown the process ends within this time, whatever threads a cell has left behind. */
     private static final int LAST_MILLIS = 1_500;
+    private static final int REGISTRATION_MILLIS = 30_000;
     private static final int PARENT_POLL_MILLIS = 1_000;
 
     private final KernelServer server;
@@ -29,9 +31,11 @@ public final class KernelProcess {
     /**
      * Starts the kernel of this process.
      *
-     * @param connectionFile as the client wrote it; rewritten if ports were to be picked
+     * @param connectionFile as the client wrote it; rewritten if ports were to be picked, and
+     *                       the ports announced if it names a registration port
      * @param interpreter    runs the cells; closed at the end
-     * @throws IOException              if the file cannot be read or written, or an address cannot be bound
+     * @throws IOException              if the file cannot be read or written, or an address cannot be bound,
+     *                                  or the client does not acknowledge the ports within 30 s
      * @throws IllegalArgumentException if the file asks for what this kernel cannot do
      */
     public static KernelProcess start(Path connectionFile, Interpreter interpreter) throws IOException {
@@ -41,10 +45,23 @@ public final class KernelProcess {
         if (requested.ports().byName().containsValue(0)) {
             server.connection().write(connectionFile);
         }
+        if (requested.registration().isPresent()) {
+            register(server, requested.registration().get());
+        }
         final KernelProcess process = new KernelProcess(server, interpreter);
         Runtime.getRuntime().addShutdownHook(new Thread(process::endedFromWithin, "spanwright-end"));
         parent().ifPresent(process::watch);
         return process;
+    }
+
+    private static void register(KernelServer server, ConnectionFile.Registration registration)
+        throws IOException {
+        try {
+            Registrar.announce(server.connection(), registration, REGISTRATION_MILLIS);
+        } catch (IOException e) {
+            server.close();
+            throw e;
+        }
     }
 
     /** Stops the running cell: what a SIGINT of a terminal should do. */

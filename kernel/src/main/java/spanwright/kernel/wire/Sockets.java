@@ -8,6 +8,9 @@ final class Sockets {
     /** Largest frame that is taken; a peer that announces more is disconnected. */
     static final long MAX_FRAME = Math.min(256L << 20, Runtime.getRuntime().maxMemory() / 4);
 
+    /** A connection that has not shaken hands within this time is closed, so that the client tries again. */
+    private static final int HANDSHAKE_MILLIS = 5_000;
+
     private Sockets() { }
 
     /**
@@ -19,6 +22,7 @@ final class Sockets {
      */
     static int bind(ZMQ.Socket socket, ConnectionFile file, int port, String channel) {
         socket.setMaxMsgSize(MAX_FRAME);
+        socket.setHandshakeIvl(HANDSHAKE_MILLIS);
         if (file.ip().contains(":")) {
             socket.setIPv6(true);
         }

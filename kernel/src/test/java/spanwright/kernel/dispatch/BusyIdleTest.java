@@ -33,7 +33,7 @@ class BusyIdleTest extends ServerCase {
         new String[] {"comm_close", "{\"comm_id\":\"c\",\"data\":{}}"},
         new String[] {"unheard_of_request", "{}"});
 
-    @RepeatedTest(8)
+    @RepeatedTest(5)
     @Timeout(20)
     void everyRequestHasOneBusyAndOneIdleInOrder(RepetitionInfo repetition) {
         final Random random = new Random(repetition.getCurrentRepetition());

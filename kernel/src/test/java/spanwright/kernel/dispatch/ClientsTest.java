@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,8 +35,11 @@ class ClientsTest extends ServerCase {
             final String theirs = other.execute("out theirs");
             assertThat(client.receive(Channel.SHELL, 5_000).parentId()).isEqualTo(mine);
             assertThat(other.receive(Channel.SHELL, 5_000).parentId()).isEqualTo(theirs);
-            assertThat(text(other.published(mine), "stdout")).isEqualTo("mine\n");
-            assertThat(text(other.published(theirs), "stdout")).isEqualTo("theirs\n");
+            final List<RawClient.Received> seen = other.published(Set.of(mine, theirs));
+            assertThat(text(seen.stream().filter(m -> m.parentId().equals(mine)).toList(), "stdout"))
+                .isEqualTo("mine\n");
+            assertThat(text(seen.stream().filter(m -> m.parentId().equals(theirs)).toList(), "stdout"))
+                .isEqualTo("theirs\n");
             assertThat(client.silentFor(Channel.SHELL, 50)).isTrue();
         }
     }
@@ -61,6 +65,25 @@ class ClientsTest extends ServerCase {
         assertAlive(client);
         final String id = client.execute("value 1");
         assertThat(client.reply(Channel.SHELL, id).content().get("status").asText()).isEqualTo("ok");
+    }
+
+    /** More requests than are taken from the socket at once: control goes ahead, and none is forgotten. */
+    @Test
+    void aFloodOfRequestsIsHeldBackAndAnsweredInFull() {
+        final int many = Dispatcher.WAITING * 2;
+        final String running = client.execute("sleep 60000");
+        for (int i = 0; i < many; i++) {
+            client.execute("value 1");
+        }
+        final String stop = client.send(Channel.CONTROL, "interrupt_request", "{}");
+        client.reply(Channel.CONTROL, stop);
+        assertThat(client.reply(Channel.SHELL, running).content().get("ename").asText())
+            .isEqualTo("Interrupted");
+        for (int i = 0; i < many; i++) {
+            assertThat(client.receive(Channel.SHELL, 10_000).content().get("status").asText())
+                .isIn("aborted", "ok");
+        }
+        assertThat(client.silentFor(Channel.SHELL, 50)).isTrue();
     }
 
     /** A browser that connects again has its old name, and its old connection may still be half open. */

@@ -18,7 +18,7 @@ import spanwright.kernel.wire.Channel;
  */
 class FuzzTest extends ServerCase {
     private static final int MESSAGES = 50_000;
-    private static final int HUGE = 2;
+    private static final int HUGE = 1;
     private final Random random = new Random(20_240_502);
     private List<byte[]> valid;
 

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
@@ -68,6 +69,8 @@ final class RawClient implements AutoCloseable {
         sockets.put(channel, socket);
         socket.setLinger(0);
         socket.setHWM(0);
+        // Some outgoing connections of JeroMQ 0.6.0 stall before the handshake: connect again then.
+        socket.setHandshakeIvl(1_000);
         if (type == SocketType.DEALER) {
             socket.setIdentity(session.getBytes(StandardCharsets.UTF_8));
         }
@@ -207,16 +210,21 @@ final class RawClient implements AutoCloseable {
 
     /** Everything published for a request, up to and with idle; that of others is skipped. */
     List<Received> published(String id) {
+        return published(Set.of(id));
+    }
+
+    /** Everything published for some requests, until all are idle. */
+    List<Received> published(Set<String> ids) {
         final List<Received> all = new ArrayList<>();
-        while (true) {
+        int idle = 0;
+        while (idle < ids.size()) {
             final Received r = receive(Channel.IOPUB, 10_000);
-            if (r.parentId().equals(id)) {
+            if (ids.contains(r.parentId())) {
                 all.add(r);
-                if (r.content().path("execution_state").asText().equals("idle")) {
-                    return all;
-                }
+                idle += r.content().path("execution_state").asText().equals("idle") ? 1 : 0;
             }
         }
+        return all;
     }
 
     @Override
