@@ -10,6 +10,7 @@ final class Lane implements AutoCloseable {
     private final BlockingQueue<Runnable> tasks;
     private final Thread thread;
     private final Log log;
+    private volatile boolean closed;
 
     /**
      * A lane.
@@ -27,9 +28,10 @@ final class Lane implements AutoCloseable {
         thread.start();
     }
 
+    /** Has a task run in its turn; once the lane is closed, it is forgotten. */
     void put(Runnable task) {
         boolean interrupted = false;
-        while (true) {
+        while (!closed) {
             try {
                 tasks.put(task);
                 break;
@@ -67,7 +69,8 @@ final class Lane implements AutoCloseable {
     /** Forgets what waits and ends after the running task, without waiting for it. */
     @Override
     public void close() {
+        closed = true;
         tasks.clear();
-        put(END);
+        tasks.offer(END);
     }
 }

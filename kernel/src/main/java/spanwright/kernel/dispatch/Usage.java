@@ -7,6 +7,7 @@ import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -15,9 +16,8 @@ import java.util.Optional;
  * out. Percentages of a processor are over the time since the last call.
  */
 final class Usage {
-    private static final Path STATM = Path.of("/proc/self/statm");
+    private static final Path STATUS = Path.of("/proc/self/status");
     private static final Path MEMINFO = Path.of("/proc/meminfo");
-    private static final int PAGE = 4_096;
 
     private long lastCpuNanos = processCpuNanos();
     private long lastNanos = System.nanoTime();
@@ -58,13 +58,15 @@ final class Usage {
     /** Resident memory of the process; where the system does not tell, what the virtual machine has taken. */
     private static long memoryBytes() {
         try {
-            if (Files.isReadable(STATM)) {
-                return Long.parseLong(Files.readString(STATM).trim().split(" ")[1]) * PAGE;
+            for (final String line : lines(STATUS)) {
+                if (line.startsWith("VmRSS:")) {
+                    return kilobytes(line);
+                }
             }
+            return committed();
         } catch (IOException | NumberFormatException e) {
             return committed();
         }
-        return committed();
     }
 
     private static long committed() {
@@ -76,8 +78,7 @@ final class Usage {
         try {
             long total = -1;
             long available = -1;
-            for (final String line : Files.isReadable(MEMINFO) ? Files.readAllLines(MEMINFO)
-                : java.util.List.<String>of()) {
+            for (final String line : lines(MEMINFO)) {
                 total = line.startsWith("MemTotal:") ? kilobytes(line) : total;
                 available = line.startsWith("MemAvailable:") ? kilobytes(line) : available;
             }
@@ -93,6 +94,10 @@ final class Usage {
         } catch (IOException | NumberFormatException e) {
             return Optional.empty();
         }
+    }
+
+    private static List<String> lines(Path path) throws IOException {
+        return Files.isReadable(path) ? Files.readAllLines(path) : List.of();
     }
 
     private static long kilobytes(String line) {

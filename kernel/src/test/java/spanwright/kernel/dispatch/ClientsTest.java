@@ -170,7 +170,8 @@ class ClientsTest extends ServerCase {
         final ZMQ.Context context = ZMQ.context(1);
         try (ZMQ.Socket heart = context.socket(SocketType.REQ)) {
             heart.setLinger(0);
-            heart.setReceiveTimeOut(5_000);
+            heart.setReceiveTimeOut(10_000);
+            heart.setHandshakeIvl(1_000);
             heart.connect("tcp://127.0.0.1:" + server.connection().ports().heartbeat());
             for (final byte[] beat : List.of("ping".getBytes(), new byte[0], new byte[70_000])) {
                 heart.send(beat);
