@@ -1,0 +1,113 @@
+package spanwright.notebook.show;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import spanwright.kernel.display.MimeBundle;
+import spanwright.kernel.display.Renderer;
+import spanwright.quantity.NumberText;
+import spanwright.readings.CalibrationRecord;
+import spanwright.readings.CalibrationRun;
+import spanwright.readings.CellAddress;
+import spanwright.readings.Entry;
+import spanwright.readings.Finding;
+import spanwright.readings.Outcome;
+import spanwright.readings.Reading;
+import spanwright.readings.ReadingsTable;
+import spanwright.readings.TableColumn;
+
+/**
+ * Shows what was read: the values as written, faults marked at their cell, and under the table what was understood,
+ * repaired, asked, flagged and refused.
+ */
+public final class RecordRenderer implements Renderer {
+    private static final String MARK = "\u2691 ";
+    private static final int ROWS_SHOWN = 200;
+
+    /** For the service loader. */
+    public RecordRenderer() { }
+
+    @Override
+    public Optional<MimeBundle> render(Object value) {
+        if (value instanceof CalibrationRecord record) {
+            return Optional.of(record(record).bundle());
+        }
+        if (value instanceof CalibrationRun run) {
+            return Optional.of(Sheet.saying(run.channel() + ", " + run.phase() + ": " + run.readings().size()
+                + " readings from " + run.input() + " to " + run.output() + ".").with(run(run, Map.of()))
+                    .bundle());
+        }
+        if (value instanceof ReadingsTable table) {
+            return Optional.of(table(table).bundle());
+        }
+        return Optional.empty();
+    }
+
+    private static Sheet record(CalibrationRecord record) {
+        final Map<CellAddress, String> marks = record.findings().stream()
+            .collect(Collectors.toMap(Finding::cell, Finding::says, (a, b) -> a + "; " + b));
+        Sheet sheet = Sheet.saying(record.file() + ": " + record.account() + "; "
+            + counted(record.findings().size(), "thing") + " found.");
+        if (record.questions().isEmpty()) {
+            for (CalibrationRun run : record.runs()) {
+                sheet = sheet.with(run(run, marks));
+            }
+        }
+        for (Outcome outcome : Outcome.values()) {
+            sheet = sheet.notes(heading(outcome), record.findings(outcome).stream().map(Finding::toString)
+                .toList());
+        }
+        return sheet.notes("How the file was understood", record.understood());
+    }
+
+    private static String counted(int n, String noun) {
+        return n == 0 ? "no " + noun + "s" : n == 1 ? "1 " + noun : n + " " + noun + "s";
+    }
+
+    private static String heading(Outcome outcome) {
+        return switch (outcome) {
+            case REFUSED -> "Refused";
+            case ASKED -> "Asked: answer before using it";
+            case REPAIRED -> "Repaired";
+            case FLAGGED -> "Flagged: look at it";
+        };
+    }
+
+    private static Grid run(CalibrationRun run, Map<CellAddress, String> marks) {
+        final Grid.Builder grid = Grid.of(run.channel() + (run.serial().isEmpty() ? "" : ", serial "
+            + run.serial())
+                + ", " + run.phase() + run.conditions().ambient().map(a -> ", at " + a).orElse("")
+                + run.tolerance().map(t -> ", tolerance " + t).orElse(", no tolerance stated"),
+            "#cycle", "direction", "#point (%)", "#applied (" + run.input().symbol() + "), as written",
+            "#indicated (" + run.output().symbol() + "), as written", "row");
+        for (Reading r : run.readings()) {
+            final String hover = List.of(r.applied(), r.indicated()).stream().map(Entry::cell)
+                .filter(marks::containsKey).map(marks::get).collect(Collectors.joining("; "));
+            grid.row(List.of(Integer.toString(r.cycle()), r.direction().toString(),
+                r.nominalPercent().isPresent() ? NumberText.plain(r.nominalPercent().getAsDouble(), 5) : "",
+                written(r.applied(), marks), written(r.indicated(), marks),
+                Integer.toString(r.indicated().cell().row())), false, hover);
+        }
+        return grid.build();
+    }
+
+    private static String written(Entry entry, Map<CellAddress, String> marks) {
+        return (marks.containsKey(entry.cell()) ? MARK : "") + entry.written();
+    }
+
+    private static Sheet table(ReadingsTable table) {
+        final int rows = Math.min(ROWS_SHOWN, table.rowCount());
+        final List<TableColumn> columns = table.columns();
+        final Grid.Builder grid = Grid.of(table.file() + (rows < table.rowCount() ? ", first " + rows + " of "
+                + table.rowCount() + " rows" : ""), columns.stream()
+            .map(c -> (c.isNumeric() ? "#" : "") + c.head()).toArray(String[]::new));
+        for (int i = 0; i < rows; i++) {
+            final int row = i;
+            grid.row(columns.stream().map(c -> c.written(row)).toList(), false, "");
+        }
+        return Sheet.saying(table.file() + ": " + table.account() + ".").with(grid.build())
+            .notes("Source, as the file states it", table.comments())
+            .notes("Found", table.findings().stream().map(Finding::toString).toList());
+    }
+}
