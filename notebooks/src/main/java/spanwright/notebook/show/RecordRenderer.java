@@ -18,8 +18,8 @@ import spanwright.readings.ReadingsTable;
 import spanwright.readings.TableColumn;
 
 /**
- * Shows what was read: the values as written, faults marked at their cell, and under the table what was understood,
- * repaired, asked, flagged and refused.
+ * Shows what was read: the values as written, faults marked at their cell, and under the table what was
+ * understood, repaired, asked, flagged and refused.
  */
 public final class RecordRenderer implements Renderer {
     private static final String MARK = "\u2691 ";
