@@ -1,9 +1,12 @@
 package spanwright.notebook;
 
+import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** How this program starts itself again: the same Java, the flags that suit it, the same jar. */
 final class JavaCommand {
@@ -26,9 +29,11 @@ final class JavaCommand {
         return (Files.exists(windows) ? windows : bin.resolve("java")).toAbsolutePath();
     }
 
-    /** Where this class comes from: the jar, or folders when run from class files. */
+    /** Where this class comes from, as absolute paths: a child may work in another folder. */
     static String classPath() {
-        return System.getProperty("java.class.path");
+        return Stream.of(System.getProperty("java.class.path").split(File.pathSeparator))
+            .map(entry -> Path.of(entry).toAbsolutePath().toString())
+            .collect(Collectors.joining(File.pathSeparator));
     }
 
     /** The command that calls {@link Main} with these words. */
