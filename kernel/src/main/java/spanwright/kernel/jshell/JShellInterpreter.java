@@ -122,8 +122,8 @@ public final class JShellInterpreter implements Interpreter {
         if (shell != null) {
             return;
         }
-        shell = JShell.builder().executionEngine(control.provider(), java.util.Map.of())
-            .compilerOptions(SessionClassPath.compilerOptions().toArray(String[]::new)).build();
+        shell = JShell.builder().executionEngine(control.provider(), java.util.Map.of()).build();
+        SessionClassPath.beyondTheProcess().forEach(shell::addToClasspath);
         final CellScope scope = preludeScope();
         for (String line : prelude.imports()) {
             runPrelude(line, scope);

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import jdk.jshell.JShellException;
 import spanwright.kernel.display.GeneratedNames;
 import spanwright.kernel.interpreter.Outcome.ErrorReport;
@@ -17,6 +18,7 @@ final class RuntimeErrors {
     private static final int FIRST = 20;
     private static final int LAST = 5;
     private static final int MAX_CAUSES = 10;
+    private static final Pattern MODULES = Pattern.compile(" \\(.* (?:is|are) in (?:unnamed )?module .*\\)$");
 
     private final Origins origins;
     private final String label;
@@ -88,7 +90,8 @@ final class RuntimeErrors {
 
     private static String messageOf(Throwable t) {
         try {
-            return GeneratedNames.strip(Objects.toString(t.getMessage(), ""));
+            final String message = GeneratedNames.strip(Objects.toString(t.getMessage(), ""));
+            return t instanceof ClassCastException ? MODULES.matcher(message).replaceAll("") : message;
         } catch (RuntimeException e) {
             return "(its getMessage failed: " + e.getClass().getName() + ")";
         }

@@ -1,6 +1,5 @@
 package spanwright.kernel.jshell;
 
-import java.io.File;
 import java.net.URISyntaxException;
 import java.net.URL;
 import java.net.URLClassLoader;
@@ -8,12 +7,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The class path that the compiler must see: what the kernel itself was loaded from. */
+/** What the compiler must see so that cells can use the kernel itself. */
 final class SessionClassPath {
     private SessionClassPath() { }
 
-    /** Options for the compiler; none if the kernel was loaded from the class path of the process. */
-    static List<String> compilerOptions() {
+    /** What the kernel was loaded from beyond the class path of the process, which the compiler sees anyway. */
+    static List<String> beyondTheProcess() {
         final List<String> entries = new ArrayList<>();
         ClassLoader loader = SessionClassPath.class.getClassLoader();
         while (loader != null) {
@@ -24,11 +23,7 @@ final class SessionClassPath {
             }
             loader = loader.getParent();
         }
-        if (entries.isEmpty()) {
-            return List.of();
-        }
-        entries.add(System.getProperty("java.class.path"));
-        return List.of("-classpath", String.join(File.pathSeparator, entries));
+        return entries;
     }
 
     private static String file(URL url) {
