@@ -24,8 +24,8 @@ import spanwright.kernel.interpreter.Outcome.ErrorReport;
 
 /**
  * Evaluates one cell. Units run in order until one fails; statements in a row, and a last expression, go to
- * JShell as one block. A block that does not compile is taken apart again, so that batching never changes
- * what a cell does or says.
+ * JShell as one block. A call at the end is first taken for one that has a value, then for a void one. A
+ * block that does not compile is taken apart again, so that batching never changes what a cell does or says.
  */
 final class CellEvaluation {
     private static final String LAST_VALUE = LastValue.class.getName();
@@ -88,20 +88,20 @@ final class CellEvaluation {
         final Unit last = units.get(units.size() - 1);
         final boolean valued = endsCell && last.kind() == Unit.Kind.EXPRESSION && !last.semicolon();
         final int start = units.get(0).start();
-        final StringBuilder source = new StringBuilder("{ ");
+        final String before = "{ " + cell.code().substring(start, last.start());
+        final List<String> attempts = new ArrayList<>();
         if (valued) {
-            source.append(cell.code(), start, last.start());
-            source.append(last.endsInCall()
-                ? LAST_VALUE + ".from(() -> " : LAST_VALUE + ".of(");
-            source.append(last.source()).append("\n); }");
-        } else {
-            source.append(cell.code(), start, last.start() + last.source().length()).append("\n; }");
+            attempts.add(before + LAST_VALUE + ".of(" + last.source() + "\n); }");
+        }
+        if (!valued || last.endsInCall()) {
+            attempts.add(before + last.source() + "\n; }");
         }
         run.wantValue(false);
-        final List<SnippetEvent> events = shell.eval(source.toString());
-        final Optional<SnippetEvent> main = main(events);
-        if (main.isPresent() && main.get().status() != Status.REJECTED) {
-            return ended(main.get(), start);
+        for (String source : attempts) {
+            final Optional<SnippetEvent> main = main(shell.eval(source));
+            if (main.isPresent() && main.get().status() != Status.REJECTED) {
+                return ended(main.get(), start);
+            }
         }
         Optional<Outcome> failure = Optional.empty();
         for (int i = 0; i < units.size() && failure.isEmpty(); i++) {
@@ -114,8 +114,8 @@ final class CellEvaluation {
         if (run.stopRequested()) {
             return Optional.of(new Outcome.Interrupted(RuntimeErrors.stopped(null, origins, cell.label())));
         }
-        final boolean wanted = endsCell && !unit.semicolon() && unit.kind() != Unit.Kind.DECLARATION
-            && unit.kind() != Unit.Kind.STATEMENT && unit.kind() != Unit.Kind.ASSIGNMENT;
+        final boolean wanted = endsCell && !unit.semicolon() && unit.kind() != Unit.Kind.STATEMENT
+            && unit.kind() != Unit.Kind.ASSIGNMENT;
         run.wantValue(wanted);
         final String source = unit.semicolon() || unit.kind() == Unit.Kind.OTHER
             || unit.kind() == Unit.Kind.EXPRESSION

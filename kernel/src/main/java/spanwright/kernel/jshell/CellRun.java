@@ -141,6 +141,13 @@ final class CellRun {
         LockSupport.unpark(worker);
     }
 
+    /** Says on the cell's error stream that the process ends, and passes it on at once. */
+    void tellThatTheProcessEnds() {
+        scope.write(CellOutput.Stream.STDERR, "The Java process ends while this cell runs: it was asked to"
+            + " shut down, or the cell called Runtime.exit. All variables are lost.\n");
+        scope.flush();
+    }
+
     /**
      * Asks the cell to stop and keeps asking until it does. A second request, once a note has said that the
      * code does not react, leaves that code running in the background and gives the session back.

@@ -55,6 +55,7 @@ public final class JShellInterpreter implements Interpreter {
         this.noteAfter = noteAfter;
         this.prelude = Objects.requireNonNull(prelude, "prelude");
         Streams.install();
+        EndNotice.watch(this);
     }
 
     @Override
@@ -90,6 +91,14 @@ public final class JShellInterpreter implements Interpreter {
         } finally {
             running = null;
             run.end();
+        }
+    }
+
+    /** Tells the running cell, if there is one, that the process ends. */
+    void tellThatTheProcessEnds() {
+        final CellRun run = running;
+        if (run != null) {
+            run.tellThatTheProcessEnds();
         }
     }
 

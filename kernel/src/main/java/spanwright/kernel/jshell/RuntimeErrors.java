@@ -110,9 +110,7 @@ final class RuntimeErrors {
             final Optional<String> own = cellFrame(frame);
             final String text =
                 own.orElseGet(() -> Ansi.FAINT.of("    at " + GeneratedNames.strip(frame.toString())));
-            if (own.isEmpty() || !isRepeat(shown, text)) {
-                shown.add(text);
-            }
+            shown.add(text);
         }
         if (shown.size() <= FIRST + LAST + 1) {
             lines.addAll(shown);
@@ -121,12 +119,6 @@ final class RuntimeErrors {
             lines.add(Ansi.FAINT.of("    ... " + (shown.size() - FIRST - LAST) + " more"));
             lines.addAll(shown.subList(shown.size() - LAST, shown.size()));
         }
-    }
-
-    /** The value of a cell is computed in a lambda, which puts its line into the trace twice. */
-    private static boolean isRepeat(List<String> shown, String text) {
-        return !shown.isEmpty() && !text.contains("() :") && !text.contains("():")
-            && shown.get(shown.size() - 1).equals(text);
     }
 
     /** A frame in a cell; JShell gives it the file name "#" + id of the snippet. */

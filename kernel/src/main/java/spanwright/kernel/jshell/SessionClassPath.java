@@ -11,7 +11,7 @@ import java.util.List;
 final class SessionClassPath {
     private SessionClassPath() { }
 
-    /** What the kernel was loaded from beyond the class path of the process, which the compiler sees anyway. */
+    /** What the kernel was loaded from beyond the class path of the process, which the compiler sees. */
     static List<String> beyondTheProcess() {
         final List<String> entries = new ArrayList<>();
         ClassLoader loader = SessionClassPath.class.getClassLoader();

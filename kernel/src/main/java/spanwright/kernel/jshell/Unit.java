@@ -122,7 +122,8 @@ record Unit(int start, String source, Kind kind, boolean semicolon) {
                 if (depth == 0) {
                     return i + 1;
                 }
-            } else if (c == ';' || c == '(' || c == '{') {
+            } else if (!Character.isJavaIdentifierPart(c) && !Character.isWhitespace(c)
+                && ",.?@[]".indexOf(c) < 0) {
                 return -1;
             }
         }

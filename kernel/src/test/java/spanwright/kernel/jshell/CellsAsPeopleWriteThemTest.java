@@ -80,6 +80,8 @@ class CellsAsPeopleWriteThemTest {
             cell("final int FIXED = 3; FIXED", "3"),
             cell("Object o = 3; o instanceof Integer n && n > 2", "true"),
             cell("int a1 = 1, b1 = 2; a1 < b1", "true"),
+            cell("int p1 = 1, p2 = 2; p1 < p2 && p2 > p1", "true"),
+            cell("p1 < p2 ? p2 > p1 : p2 < p1", "true"),
             cell("int shift = 1; shift <<= 3; shift", "8"),
             cell("label: for (int i = 0; ; i++) { if (i > 2) break label; }\n7", "7"),
             cell("String[] words = \"a b c\".split(\" \"); words", "[a, b, c]"),
