@@ -13,8 +13,10 @@ import org.jsoup.nodes.Entities;
  * A formula in LaTeX as a picture inside the page: SVG paths, no font, its source as the text alternative.
  */
 final class Formula {
-    /** Units of the picture per em of the text around it. */
+    /** Units of the picture per em of the formula. */
     private static final int EM = 1000;
+    /** Size of a formula in em of the text around it, whose letters are larger. */
+    private static final double SIZE = 1.15;
     /**
      * Commands that would read files or change later formulas; macros of one notebook must not reach another.
      */
@@ -58,8 +60,8 @@ final class Formula {
                 + " viewBox=\"%d %d %d %d\" style=\"width:%.3fem;height:%.3fem;vertical-align:%.3fem\">"
                 + "<title>%s</title>%s</svg>",
             escaped(latex), -margin, -margin, width + 2 * margin, height + 2 * margin,
-            (width + 2.0 * margin) / EM, (height + 2.0 * margin) / EM,
-            -(icon.getIconDepth() + margin) / (double) EM, escaped(latex), graphics.paths());
+            SIZE * (width + 2.0 * margin) / EM, SIZE * (height + 2.0 * margin) / EM,
+            -SIZE * (icon.getIconDepth() + margin) / (double) EM, escaped(latex), graphics.paths());
     }
 
     private static String escaped(String text) {

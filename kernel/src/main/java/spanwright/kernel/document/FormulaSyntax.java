@@ -74,6 +74,10 @@ final class FormulaSyntax {
                 final int closing = scanner.matchMultiple('$');
                 final boolean closes = closing == dollars && before != '\\'
                     && (dollars == 2 || !isSpace(before) && !Character.isDigit(scanner.peek()));
+                if (!closes && dollars == 1 && before != '\\') {
+                    // Another opening: the first one was money.
+                    return ParsedInline.none();
+                }
                 if (closes) {
                     final String latex = scanner.getSource(start, end).getContent();
                     return latex.isBlank() ? ParsedInline.none()

@@ -6,6 +6,8 @@ import java.util.Objects;
 
 /** Tells the progress of a run in lines, for a file or a log. */
 public final class ProgressLines implements RunListener {
+    private static final int WIDTH = 80;
+
     private final PrintStream out;
     private String name = "";
     private int codeCells;
@@ -24,7 +26,11 @@ public final class ProgressLines implements RunListener {
 
     @Override
     public void cellStarted(int position, String source) {
-        out.println("  " + position + " of " + codeCells + "  " + source.strip());
+        out.println("  " + position + " of " + codeCells + "  " + clipped(source.strip()));
+    }
+
+    private static String clipped(String line) {
+        return line.length() <= WIDTH ? line : line.substring(0, WIDTH - 3) + "...";
     }
 
     @Override

@@ -70,6 +70,12 @@ class MarkdownHtmlTest {
         assertThat(html.select(".formula-error")).isEmpty();
     }
 
+    @Test
+    void aFormulaAfterMoneyIsStillAFormula() {
+        final Element html = html("between $5 and $6; the error $e = y - x$ and \\$7, $a\\$b$");
+        assertThat(html.select("svg.formula").eachAttr("aria-label")).containsExactly("e = y - x", "a\\$b");
+    }
+
     @ParameterizedTest(name = "{0}")
     @ValueSource(strings = {"between $5 and $6", "a \\$x\\$ b", "`$x$`", "one $ only", "a $ x $ b"})
     void moneyAndCodeStayText(String markdown) {

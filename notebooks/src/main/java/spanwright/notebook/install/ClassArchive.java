@@ -2,6 +2,7 @@ package spanwright.notebook.install;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
@@ -81,12 +82,13 @@ public record ClassArchive(Path file, boolean cached) {
     static ConnectionFile listening(Process kernel, Path connectionFile)
             throws IOException, InterruptedException {
         for (int i = 0; i < START_SECONDS * 20 && kernel.isAlive(); i++) {
-            // While the kernel replaces the file, there may be none for a moment.
-            if (Files.exists(connectionFile)) {
+            try {
                 final ConnectionFile connection = ConnectionFile.read(connectionFile);
                 if (connection.ports().shell() != 0) {
                     return connection;
                 }
+            } catch (NoSuchFileException e) {
+                // While the kernel replaces the file, there may be none for a moment: look again.
             }
             Thread.sleep(50);
         }
