@@ -1,6 +1,7 @@
 package spanwright.error;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -128,11 +129,29 @@ public record ChannelAnalysis(CalibrationRun run, List<PointErrors> points, List
         final List<ReadingError> errors = errorsWithinRange();
         final double[] x = errors.stream().mapToDouble(ReadingError::expectedPercent).toArray();
         final double[] y = errors.stream().mapToDouble(ReadingError::percentOfSpan).toArray();
-        if (x.length < 3 || points.size() < 2) {
+        if (x.length < 3 || Arrays.stream(x).distinct().count() < 2) {
             return Finding.notDetermined("a least-squares line needs three readings at two points; there are "
                 + x.length + " readings at " + points.size() + " points within the range");
         }
         return Finding.of(CalibrationLine.fit(x, y));
+    }
+
+    /**
+     * How much of the record's tolerance the readings use; not determined where it states none with its
+     * basis.
+     */
+    public Finding<ToleranceUse> toleranceUse() {
+        return ToleranceUse.of(this);
+    }
+
+    /** Lack of fit, sources of scatter, suspects. */
+    public RunStatistics statistics() {
+        return RunStatistics.of(this);
+    }
+
+    /** What the shape of the errors speaks for. */
+    public Finding<Diagnosis> diagnosis() {
+        return Diagnosis.of(this);
     }
 
     /** What a reader of the metrics must know: points read from one side only, readings left out. */
@@ -202,7 +221,7 @@ public record ChannelAnalysis(CalibrationRun run, List<PointErrors> points, List
             points.stream().map(PointErrors::toString).collect(Collectors.joining("\n")),
             "inaccuracy: " + inaccuracy(), "measured error: " + measuredError(), zeroShift().toString(),
             spanShift().toString(), "hysteresis: " + hysteresis(), "non-repeatability: " + nonRepeatability(),
-            "non-linearity: " + nonLinearity(), "dead band: " + deadBand())
+            "non-linearity: " + nonLinearity(), "dead band: " + deadBand(), "tolerance: " + toleranceUse())
             + notes().stream().map(n -> "\nnote: " + n).collect(Collectors.joining());
     }
 }

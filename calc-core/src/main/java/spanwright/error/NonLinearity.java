@@ -1,5 +1,6 @@
 package spanwright.error;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import spanwright.fit.ReferenceKind;
@@ -39,6 +40,11 @@ public record NonLinearity(List<Double> positions, List<Double> expected, List<R
                 + " points within the range; a departure from a straight line needs three");
         }
         final double[] x = points.stream().mapToDouble(PointErrors::expectedPercent).toArray();
+        if (Arrays.stream(x).distinct().count() < x.length) {
+            return Finding.notDetermined("two points have the same expected output; the characteristic "
+                + "does not tell"
+                + " them apart");
+        }
         final double[] y = new double[x.length];
         for (int i = 0; i < x.length; i++) {
             y[i] = x[i] + points.get(i).average();

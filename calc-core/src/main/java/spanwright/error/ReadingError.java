@@ -5,6 +5,7 @@ import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfReading;
 import spanwright.quantity.PercentOfSpan;
+import spanwright.quantity.PercentOfUpperRangeValue;
 import spanwright.quantity.Span;
 import spanwright.readings.CalibrationRun;
 import spanwright.readings.CellAddress;
@@ -57,6 +58,17 @@ public record ReadingError(Reading reading, Span output, double position, double
         return expected == 0
             ? Finding.notDetermined("percent of reading has no meaning at 0 " + output.symbol())
             : Finding.of(output.toPercentOfReading(ofSpan(), expected));
+    }
+
+    /**
+     * The error in percent of the upper range value of the output; for 4-20 mA four fifths of the figure in
+     * percent of span. Not determined where that value is zero.
+     */
+    public Finding<PercentOfUpperRangeValue> ofUpperRangeValue() {
+        return output.upper() == 0
+            ? Finding.notDetermined("percent of upper range value has no meaning where that is 0 "
+            + output.symbol())
+            : Finding.of(new PercentOfUpperRangeValue(100 * error / Math.abs(output.upper())));
     }
 
     /** Where the expected output lies, in percent of the output span. */

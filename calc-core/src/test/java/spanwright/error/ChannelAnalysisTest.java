@@ -13,6 +13,7 @@ import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 import spanwright.fit.ReferenceKind;
 import spanwright.quantity.Span;
+import spanwright.quantity.Tolerance;
 import spanwright.readings.Direction;
 
 /**
@@ -250,10 +251,64 @@ class ChannelAnalysisTest {
     }
 
     @Test
+    void pointsThatTheCharacteristicDoesNotTellApartHaveNoLine() {
+        // Below its lower end the square root gives 4 mA for every input.
+        final ChannelAnalysis a = Runs.milliamps().squareRoot().at(-0.5, 0, Direction.UPSCALE, 1)
+            .at(0, 0, Direction.UPSCALE, 1).at(100, 0, Direction.UPSCALE, 1).analysis();
+        assertThat(a.nonLinearity().reason()).startsWith("two points have the same expected output");
+        final ChannelAnalysis low = Runs.milliamps().squareRoot().at(-0.5, 0, Direction.UPSCALE, 1)
+            .at(0, 0, Direction.UPSCALE, 1).at(0, 0.1, Direction.DOWNSCALE, 1).analysis();
+        assertThat(low.errorLine().isDetermined()).isFalse();
+    }
+
+    @Test
+    void thePercentagesOfAnErrorAreOfDifferentTypesAndFigures() {
+        // 0.16 mA at 12 mA: 1 % of span, 0.8 % of upper range value, 1.333 % of reading: the live-zero factor
+        // 1.25.
+        final ReadingError e = Runs.milliamps().at(50, 1, Direction.UPSCALE, 1).analysis().errors().get(0);
+        assertThat(e.ofSpan().value()).isCloseTo(1, ROUNDING);
+        assertThat(e.ofUpperRangeValue().orElseThrow().value()).isCloseTo(0.8, ROUNDING);
+        assertThat(e.ofReading().orElseThrow().value()).isCloseTo(4.0 / 3, ROUNDING);
+        assertThat(e.toString()).isEqualTo("50 % up, cycle 1: +1.0000 % of span (run.csv:2:3)");
+        assertThat(Runs.milliamps().to(Span.of(-10, 0, "V")).at(50, 1, Direction.UPSCALE, 1).analysis()
+            .errors()
+            .get(0).ofUpperRangeValue().reason()).contains("0 V");
+    }
+
+    @Test
+    void theToleranceUseComparesEachReadingWithItsLimits() {
+        final Runs runs = Runs.withErrors(new double[] {0.05, 0.1, -0.08}, new double[] {0, 0.12});
+        assertThat(runs.analysis().toleranceUse().reason())
+            .isEqualTo("the record states no tolerance with its basis");
+        final ToleranceUse u = runs.within(Tolerance.plusMinus(0.1, Tolerance.Basis.PERCENT_OF_SPAN))
+            .analysis()
+            .toleranceUse().orElseThrow();
+        assertThat(u.readings()).hasSize(5);
+        assertThat(u.largest().share()).isCloseTo(1.2, ROUNDING);
+        assertThat(u.largest().error().direction()).isEqualTo(Direction.DOWNSCALE);
+        assertThat(u.beyond()).hasSize(1);
+        assertThat(u.toString()).startsWith("120 % of the tolerance used, at 50 % down")
+            .contains("1 of 5 readings");
+        // 0.5 % of reading is 0.125 % of span at 4 mA, 0.375 at 12 mA and 0.625 at 20 mA.
+        final ToleranceUse reading = runs.within(Tolerance.plusMinus(0.5, Tolerance.Basis.PERCENT_OF_READING))
+            .analysis().toleranceUse().orElseThrow();
+        assertThat(reading.largest().share()).isCloseTo(0.4, ROUNDING);
+        assertThat(reading.largest().error().position()).isZero();
+        assertThat(reading.toString()).contains("no reading beyond it");
+        // 0.01 m of 0 to 8 m is 0.125 % of span.
+        final ToleranceUse input = runs.from(Span.of(0, 8, "m"))
+            .within(new Tolerance(-0.01, 0.01, Tolerance.Basis.INPUT_UNIT)).analysis().toleranceUse()
+            .orElseThrow();
+        assertThat(input.readings().get(0).limits().upper().orElseThrow()).isCloseTo(0.125, ROUNDING);
+        assertThat(runs.within(new Tolerance(0, 0, Tolerance.Basis.PERCENT_OF_SPAN)).analysis().toleranceUse()
+            .reason()).startsWith("the tolerance has no meaning here");
+    }
+
+    @Test
     void printsEveryMetricOnItsOwnLine() {
         assertThat(threeCycles().analysis().toString().lines().map(l -> l.split(":")[0]).toList())
             .containsAll(List.of("inaccuracy", "measured error", "zero shift", "span shift", "hysteresis",
-                "non-repeatability", "non-linearity", "dead band"));
+                "non-repeatability", "non-linearity", "dead band", "tolerance"));
     }
 
     /** Orders that hold by definition, on random records; and the order of the readings does not matter. */

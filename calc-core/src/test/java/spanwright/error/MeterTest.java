@@ -106,6 +106,17 @@ class MeterTest {
         assertThat(MeterRange.of(20, 0, 0, 0.01).limitAt(12, ROOM)).isCloseTo(0.005, within(1e-15));
     }
 
+    /**
+     * JCGM 100:2008 (GUM), 4.3.7 example 2: 14e-6 of the reading and 2e-6 of the 1 V range, 15 uV, u 8.7 uV.
+     */
+    @Test
+    void theVoltmeterOfTheGum() {
+        final MeterRange range = MeterRange.of(1, 14e-4, 2, 1e-6);
+        final double half = range.limitAt(0.928571, ROOM);
+        assertAsPrinted("15", half * 1e6);
+        assertAsPrinted("8.7", half * 1e6 / Math.sqrt(3));
+    }
+
     @Test
     void aReadingBeyondTheRangeIsRefused() {
         assertThatThrownBy(() -> handheld(0.5, 2, 1e-4).at(41, ROOM, LOOP))
