@@ -3,6 +3,7 @@
 usage: make.py   (in this folder; README.md says what the reader must answer)
 """
 import datetime
+import os
 import zipfile
 
 HEAD = """Plant,Kestrel Fen Water Works (invented)
@@ -151,8 +152,26 @@ def main():
     put("far-off.csv", record(with_out(lambda i, o: num(24 - out[i], 3))))
     put("html-in-a-cell.csv", record(swap=[("Technician,T-07", "Technician,<script>alert(1)</script>\n"
                                             "Location,<img src=x onerror=alert(1)>")]))
+    history()
     workbook("workbook-auto-date.xlsx", cell(2, 3, datetime.date(2026, 4, 20)))
     workbook("workbook-clean.xlsx", ROWS)
+
+
+def history():
+    """Three channels in two years, shifted by one in the second; and one tag under two serial numbers."""
+    os.makedirs("history", exist_ok=True)
+    zero = [0.004, -0.006, 0.011]
+    for year in (2025, 2026):
+        for c in range(3):
+            error = zero[c if year == 2025 else (c + 1) % 3]
+            rows = [(p, "up", a, num(float(a) + error + 1e-5 * p, 3)) for p, a, _ in UP]
+            rows += [(p, "down", a, num(float(a) + error + 0.001, 3)) for p, a, _ in DOWN]
+            put(f"history/MK-8{c + 1}-{year}.csv", record(rows, tag=f"MK-8{c + 1}", swap=[
+                ("2026-03-14", f"{year}-12-14"), ("due 2026-12-01", f"due {year + 1}-12-01"),
+                ("certified 2025-12-02", f"certified {year}-12-02"), ("KF-0417", f"KF-081{c + 1}")]))
+    put("history/LT-301-2025.csv", record(tag="LT-301", swap=[
+        ("2026-03-14", "2025-12-14"), ("KF-0417", "KF-0590")]))
+    put("history/LT-301-2026.csv", record(tag="LT-301"))
 
 
 def workbook(name, rows):

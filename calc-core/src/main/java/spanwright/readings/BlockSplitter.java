@@ -64,9 +64,10 @@ final class BlockSplitter {
     }
 
     private void take(GridRow row) {
-        final List<ColumnMeaning> known = columns(row);
         final Optional<PreambleKey> key = Preamble.key(row);
-        if (isHead(known, key, row)) {
+        final boolean oneValue = key.isPresent() && row.lastFilled() <= 1;
+        final List<ColumnMeaning> known = !oneValue && mayBeHead(row) ? columns(row) : List.of();
+        if (isHead(known)) {
             endTable();
             headerRows++;
             preamble = preamble.with(lines, standards);
@@ -117,6 +118,19 @@ final class BlockSplitter {
         rows = new ArrayList<>();
     }
 
+    /** A row of readings has hardly a word in it: spares the understanding of every cell as a head. */
+    private boolean mayBeHead(GridRow row) {
+        if (settings.hasMappings()) {
+            return true;
+        }
+        int words = 0;
+        for (GridCell c : row.cells()) {
+            final String text = c.text();
+            words += !text.isEmpty() && "0123456789+-.".indexOf(text.charAt(0)) < 0 ? 1 : 0;
+        }
+        return words >= 2;
+    }
+
     private List<ColumnMeaning> columns(GridRow row) {
         final List<ColumnMeaning> known = new ArrayList<>();
         for (int i = 0; i < row.cells().size(); i++) {
@@ -130,11 +144,10 @@ final class BlockSplitter {
         return known;
     }
 
-    private static boolean isHead(List<ColumnMeaning> known, Optional<PreambleKey> key, GridRow row) {
+    private static boolean isHead(List<ColumnMeaning> known) {
         final boolean readings = known.stream().anyMatch(c -> c.role() == ColumnRole.APPLIED
             || c.role() == ColumnRole.INDICATED);
-        final boolean oneValue = key.isPresent() && row.lastFilled() <= 1;
-        return readings && known.size() >= 2 && !oneValue;
+        return readings && known.size() >= 2;
     }
 
     private void noteUnknown(GridRow row, List<ColumnMeaning> known) {

@@ -1,9 +1,11 @@
 package spanwright.readings;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import tech.tablesaw.api.Table;
 
 /**
  * A calibration record as it was read: its runs, and everything that was repaired, asked, flagged or refused
@@ -140,6 +142,40 @@ public final class CalibrationRecord {
     /** Reads the record again as written; the question stays as a flag. */
     public CalibrationRecord declining(Fault question) {
         return settings.declining(question).read();
+    }
+
+    /**
+     * One row per reading, as a notebook table: numbers in the unit of the range, the text of each cell, and
+     * where it stands.
+     *
+     * @throws ReadingsFormatException if a question about a run is open
+     */
+    public Table toTable() {
+        runs();
+        return RecordExport.table(file, runs);
+    }
+
+    /**
+     * Writes the runs in the form of a record that can be read again: CSV, in UTF-8. Absent readings are not
+     * written. A cell that a spreadsheet would run as a formula gets an apostrophe in front.
+     *
+     * @throws ReadingsFormatException      if a question about a run is open
+     * @throws java.io.UncheckedIOException if the file cannot be written
+     */
+    public void writeCsv(Path target) {
+        runs();
+        TableExport.csv(target, List.of(), RecordExport.rows(runs));
+    }
+
+    /**
+     * As {@link #writeCsv}, as an XLSX workbook; formulas stay text there.
+     *
+     * @throws ReadingsFormatException      if a question about a run is open
+     * @throws java.io.UncheckedIOException if the file cannot be written
+     */
+    public void writeXlsx(Path target) {
+        runs();
+        TableExport.xlsx(target, "record", RecordExport.rows(runs));
     }
 
     /** All runs, whatever is asked about them. */

@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
+import java.util.function.IntSupplier;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
@@ -56,13 +58,8 @@ final class FolderReading {
     private static FileOutcome check(RecordReading reading, List<CalibrationRecord> records) {
         final String name = RecordReader.name(reading.file());
         try {
-            final CalibrationRecord record = RecordReader.readAll(reading, RecordReader.grid(reading.file()));
-            if (record.findings(Outcome.REFUSED).isEmpty()) {
-                records.add(record);
-            }
-            return outcome(name, record);
-        } catch (ReadingsFormatException e) {
-            return new FileOutcome(name, 0, new RowAccount(0, 0, 0, 0, lines(reading.file())), e.findings());
+            return check(reading, () -> RecordReader.grid(reading.file()), () -> lines(reading.file()),
+                records);
         } catch (UncheckedIOException e) {
             return new FileOutcome(name, 0, new RowAccount(0, 0, 0, 0, 0),
                 List.of(Finding.of(Fault.NOT_A_TEXT,
@@ -70,7 +67,22 @@ final class FolderReading {
         }
     }
 
-    static FileOutcome outcome(String name, CalibrationRecord record) {
+    /** The outcome of cells from anywhere; {@code lines} counts the rows of a file that is refused whole. */
+    static FileOutcome check(RecordReading reading, Supplier<Grid> cells, IntSupplier lines,
+                             List<CalibrationRecord> records) {
+        final String name = RecordReader.name(reading.file());
+        try {
+            final CalibrationRecord record = RecordReader.readAll(reading, cells.get());
+            if (record.findings(Outcome.REFUSED).isEmpty()) {
+                records.add(record);
+            }
+            return outcome(name, record);
+        } catch (ReadingsFormatException e) {
+            return new FileOutcome(name, 0, new RowAccount(0, 0, 0, 0, lines.getAsInt()), e.findings());
+        }
+    }
+
+    private static FileOutcome outcome(String name, CalibrationRecord record) {
         return new FileOutcome(name, record.allRuns().size(), record.account(), record.findings());
     }
 
@@ -91,7 +103,7 @@ final class FolderReading {
                 lines += filled ? 1 : 0;
                 filled = false;
             } else {
-                filled |= b > ' ' || b < 0;
+                filled |= b != ' ' && b != '\t';
             }
         }
         return lines + (filled ? 1 : 0);

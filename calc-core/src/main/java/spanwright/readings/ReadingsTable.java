@@ -1,8 +1,11 @@
 package spanwright.readings;
 
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javax.measure.Unit;
 import spanwright.quantity.UnitConversion;
 import spanwright.quantity.UnitSymbols;
@@ -108,7 +111,7 @@ public final class ReadingsTable {
      */
     public List<String> texts(String name) {
         final TableColumn column = column(name);
-        return java.util.stream.IntStream.range(0, rowCount()).mapToObj(column::written).toList();
+        return IntStream.range(0, rowCount()).mapToObj(column::written).toList();
     }
 
     /**
@@ -158,6 +161,32 @@ public final class ReadingsTable {
         final String[] name = new String[rowCount()];
         Arrays.fill(name, file);
         return table.addColumns(StringColumn.create("file", name), IntColumn.create("line", lines));
+    }
+
+    /**
+     * Writes comments, heads and cells as they were written: CSV in UTF-8. A cell that a spreadsheet would
+     * run as a formula gets an apostrophe in front.
+     *
+     * @throws java.io.UncheckedIOException if the file cannot be written
+     */
+    public void writeCsv(Path target) {
+        TableExport.csv(target, comments, rows(List.of()));
+    }
+
+    /**
+     * As {@link #writeCsv}, as an XLSX workbook; formulas stay text there, numbers keep their decimals.
+     *
+     * @throws java.io.UncheckedIOException if the file cannot be written
+     * @throws IllegalArgumentException     if there are more rows than a sheet holds
+     */
+    public void writeXlsx(Path target) {
+        TableExport.xlsx(target, "table", rows(comments));
+    }
+
+    private Iterable<List<String>> rows(List<String> before) {
+        return () -> Stream.concat(Stream.concat(before.stream().map(c -> List.of("# " + c)),
+            Stream.of(columns.stream().map(TableColumn::head).toList())), IntStream.range(0, rowCount())
+            .mapToObj(row -> columns.stream().map(c -> c.written(row)).toList())).iterator();
     }
 
     private int index(String name) {

@@ -46,11 +46,14 @@ final class RecordReader {
             if (Workbooks.isWorkbook(file)) {
                 return Workbooks.grid(file);
             }
-            final byte[] bytes = Files.readAllBytes(file);
-            return DelimitedGrid.of(TextFile.decode(bytes, name(file)), name(file));
+            return grid(name(file), Files.readAllBytes(file));
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read " + file + ": " + e.getMessage(), e);
         }
+    }
+
+    static Grid grid(String name, byte[] bytes) {
+        return DelimitedGrid.of(TextFile.decode(bytes, name), name);
     }
 
     static String name(Path file) {

@@ -173,6 +173,10 @@ public final class RecordReading {
         return leaveOut;
     }
 
+    boolean hasMappings() {
+        return !mappings.isEmpty();
+    }
+
     /** What the call said of a column, by its head. */
     Optional<ColumnMeaning> mapped(int index, String head) {
         final String plain = Characters.plain(head);

@@ -211,14 +211,21 @@ final class TableChunk {
         lines[rows++] = rowLine;
     }
 
-    /** Adds a row whose cells were separated elsewhere. */
-    void addRow(GridRow row) {
+    /**
+     * Adds a row whose cells were separated elsewhere.
+     *
+     * @param least cells that the row has at least: a workbook does not store empty ones at its end
+     */
+    void addRow(GridRow row, int least) {
         line = row.number();
         for (int i = 0; i < row.cells().size(); i++) {
             final byte[] text = row.cells().get(i).text().getBytes(java.nio.charset.StandardCharsets.UTF_8);
             cell(i, text, 0, text.length);
         }
-        endRow(row.cells().size(), line);
+        for (int i = row.cells().size(); i < least; i++) {
+            cell(i, new byte[0], 0, 0);
+        }
+        endRow(Math.max(least, row.cells().size()), line);
     }
 
     List<ColumnBuilder> columns() {

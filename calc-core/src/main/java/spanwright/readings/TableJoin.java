@@ -53,7 +53,8 @@ final class TableJoin {
     /** The table of cells that were separated elsewhere; their rows know their lines. */
     ReadingsTable join(TableChunk part, Grid grid) {
         findings.addAll(0, grid.findings());
-        grid.rows().stream().filter(GridRow::comment).forEach(r -> comments.add(r.cell(0).text().strip()));
+        grid.rows().stream().filter(GridRow::comment).forEach(r -> comments.add(r.cell(0).text()
+            .replaceFirst("^#", "").strip()));
         final int[] lines = new int[part.rows()];
         for (int i = 0; i < lines.length; i++) {
             lines[i] = part.line(i);

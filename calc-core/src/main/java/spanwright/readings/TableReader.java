@@ -35,7 +35,7 @@ final class TableReader {
         final TableReader reader = new TableReader(settings);
         try {
             if (Workbooks.isWorkbook(settings.file())) {
-                return reader.cells(Workbooks.grid(settings.file()));
+                return reader.workbook();
             }
             try (FileChannel channel = FileChannel.open(settings.file(), StandardOpenOption.READ)) {
                 return reader.bytes(channel);
@@ -171,6 +171,36 @@ final class TableReader {
             (n.written().isEmpty() ? "" : "\"" + n.written() + "\": ") + stop.getMessage()));
     }
 
+    /** The rows of a workbook go into the columns one by one; the workbook is never held as a whole. */
+    private ReadingsTable workbook() {
+        final List<GridRow> comments = new ArrayList<>();
+        final List<TableChunk> part = new ArrayList<>();
+        final List<TableLayout> layouts = new ArrayList<>();
+        final String sheet;
+        try {
+            sheet = Workbooks.rows(settings.file(), row -> {
+                if (Thread.currentThread().isInterrupted()) {
+                    throw new CancellationException("reading of " + file + " was interrupted");
+                }
+                if (row.comment()) {
+                    comments.add(row);
+                } else if (part.isEmpty()) {
+                    layouts.add(TableLayout.of(',', file, List.of(row), settings));
+                    part.add(new TableChunk(',', builders(layouts.get(0))));
+                } else {
+                    part.get(0).addRow(row, layouts.get(0).heads().size());
+                }
+            });
+        } catch (TableChunk.Stop e) {
+            throw refusal(e, 0);
+        }
+        if (part.isEmpty()) {
+            TableLayout.of(',', file, List.of(), settings);
+        }
+        return new TableJoin(file, layouts.get(0), 0, false).join(part.get(0),
+            new Grid(file, sheet, "", comments, List.of()));
+    }
+
     /** The table of a file whose cells were separated elsewhere. */
     private ReadingsTable cells(Grid grid) {
         final List<GridRow> rows = grid.rows().stream().filter(r -> !r.comment()).toList();
@@ -184,7 +214,7 @@ final class TableReader {
             settings);
         final TableChunk part = new TableChunk(delimiter, builders(layout));
         try {
-            rows.subList(1, rows.size()).forEach(part::addRow);
+            rows.subList(1, rows.size()).forEach(r -> part.addRow(r, 0));
         } catch (TableChunk.Stop e) {
             throw refusal(e, 0);
         }

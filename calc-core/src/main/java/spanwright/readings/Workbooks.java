@@ -111,21 +111,28 @@ final class Workbooks {
         if (isDate(format)) {
             return new GridCell(date(cell), GridCell.Kind.DATE, -1);
         }
-        return new GridCell(shortest(cell.getRawValue()), GridCell.Kind.NUMBER, decimals(format));
+        final int decimals = decimals(format);
+        return new GridCell(displayed(cell.getRawValue(), decimals), GridCell.Kind.NUMBER, decimals);
     }
 
     private static boolean isNumber(String raw) {
         return raw != null && raw.matches("[+-]?\\d+(\\.\\d*)?([eE][+-]?\\d+)?");
     }
 
-    /** A stored 4.0119999999999996 is the double nearest to 4.012: the shortest text of that double. */
-    private static String shortest(String raw) {
+    /**
+     * A stored 4.0119999999999996 is the double nearest to 4.012: the shortest text of that double, with the
+     * zeros that its cell displays.
+     */
+    private static String displayed(String raw, int decimals) {
+        final BigDecimal shortest;
         try {
-            return new BigDecimal(Double.toString(Double.parseDouble(raw))).stripTrailingZeros()
-                .toPlainString();
+            shortest = new BigDecimal(Double.toString(Double.parseDouble(raw))).stripTrailingZeros();
         } catch (NumberFormatException e) {
             return raw;
         }
+        final boolean plain = Math.abs(shortest.scale()) <= CellContent.MOST_DIGITS;
+        return plain ? shortest.setScale(Math.max(0, Math.max(shortest.scale(), decimals))).toPlainString()
+            : shortest.toString();
     }
 
     private static String date(Cell cell) {

@@ -197,6 +197,19 @@ class FaultsTest {
             "written", "what");
     }
 
+    @Test
+    void joinsHistoriesAndNamesWhatDoesNotFit() {
+        final List<TagHistory> histories = TagHistory.join(Readings.check(FOLDER.resolve("history"))
+            .records());
+        assertThat(histories).extracting(TagHistory::channel).containsExactly("LT-301", "MK-81", "MK-82",
+            "MK-83");
+        assertThat(histories).extracting(h -> h.conflicts().stream().map(Finding::fault).toList())
+            .containsExactly(List.of(Fault.IDENTITY_CONFLICT), List.of(Fault.CHANNEL_SHIFTED),
+                List.of(Fault.CHANNEL_SHIFTED), List.of(Fault.CHANNEL_SHIFTED));
+        assertThat(histories.get(1).toString())
+            .contains("the errors repeat those of MK-82 in MK-82-2025.csv");
+    }
+
     private static RecordHeader header(CalibrationRecord record) {
         return record.runRecords(record.channels().get(0)).get(0).header();
     }
