@@ -1,6 +1,5 @@
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import spanwright.uncertainty.CoverageInterval;
 import spanwright.uncertainty.InputQuantity;
 import spanwright.uncertainty.MeasurementModel;
@@ -50,9 +49,10 @@ public final class ChainMonteCarlo {
         }
         final MonteCarloResult result = chain.monteCarlo(settings);
         final CoverageInterval interval = result.interval(0.95);
-        System.out.printf(Locale.ROOT, "mean %.5f sd %.5f 95 %% [%.5f, %.5f] trials %d%n", result.mean(),
-            result.u(),
-            interval.lower(), interval.upper(), result.trials());
+        final StringBuilder line = new StringBuilder("mean ").append(result.mean()).append(" sd ").append(result.u())
+            .append(" 95 % [").append(interval.lower()).append(", ").append(interval.upper()).append("] trials ")
+            .append(result.trials());
+        System.out.println(line);
     }
 
     private static void blocks(double[][] x, double[] out, int n) {

@@ -33,7 +33,9 @@ final class CorrelationMatrix {
         for (int i = 0; i < n; i++) {
             r[i][i] = 1;
         }
+        boolean independent = true;
         for (final Correlation c : correlations) {
+            independent &= c.coefficient() == 0;
             final int i = index(names, c.first());
             final int j = index(names, c.second());
             if (r[i][j] != 0) {
@@ -43,7 +45,6 @@ final class CorrelationMatrix {
             r[i][j] = c.coefficient();
             r[j][i] = c.coefficient();
         }
-        final boolean independent = correlations.stream().allMatch(c -> c.coefficient() == 0);
         if (!independent) {
             checkPossible(names, r);
         }

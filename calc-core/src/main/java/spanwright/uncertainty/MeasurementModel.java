@@ -2,10 +2,12 @@ package spanwright.uncertainty;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import spanwright.quantity.Checks;
 
 /**
@@ -19,6 +21,7 @@ public final class MeasurementModel {
     private final String measurand;
     private final String unit;
     private final List<InputQuantity> inputs;
+    private final List<String> names;
     private final List<Correlation> correlations;
     private final CorrelationMatrix matrix;
     private final Formula formula;
@@ -31,8 +34,8 @@ public final class MeasurementModel {
         this.unit = Objects.requireNonNull(unit, "unit");
         this.inputs = List.copyOf(inputs);
         this.correlations = List.copyOf(correlations);
-        checkNames();
-        this.matrix = CorrelationMatrix.of(names(), this.correlations);
+        this.names = checkedNames(this.inputs);
+        this.matrix = CorrelationMatrix.of(names, this.correlations);
         this.formula = functions.formula;
         this.blocks = functions.blocks;
         this.gradient = functions.gradient;
@@ -40,15 +43,15 @@ public final class MeasurementModel {
 
     private record Functions(Formula formula, Optional<BlockFormula> blocks, Optional<Gradient> gradient) { }
 
-    private void checkNames() {
+    private static List<String> checkedNames(List<InputQuantity> inputs) {
         Checks.atLeast("number of input quantities", inputs.size(), 1);
-        final List<String> seen = new ArrayList<>();
+        final Set<String> seen = new LinkedHashSet<>();
         for (final InputQuantity input : inputs) {
-            if (seen.contains(input.name())) {
+            if (!seen.add(input.name())) {
                 throw new IllegalArgumentException("two input quantities are named " + input.name());
             }
-            seen.add(input.name());
         }
+        return List.copyOf(seen);
     }
 
     /**
@@ -194,7 +197,7 @@ public final class MeasurementModel {
 
     /** Names of the inputs in the order of the formula. */
     public List<String> names() {
-        return inputs.stream().map(InputQuantity::name).toList();
+        return names;
     }
 
     /** The formula over one trial. */
