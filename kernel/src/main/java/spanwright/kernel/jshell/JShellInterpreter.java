@@ -70,7 +70,7 @@ public final class JShellInterpreter implements Interpreter {
             ballast = null;
             return new Outcome.UserThrew(plainReport(e));
         } catch (RuntimeException | Error e) {
-            return new Outcome.EngineLost(plainReport(e));
+            return isTooDeep(e) ? new Outcome.UserThrew(tooDeep()) : new Outcome.EngineLost(plainReport(e));
         } finally {
             engine.unlock();
             ballast = ballast == null ? new byte[2 << 20] : ballast;
@@ -105,6 +105,21 @@ public final class JShellInterpreter implements Interpreter {
     private Optional<MimeBundle> rendered(Object value) {
         return value instanceof DisplayHandle ? Optional.empty()
             : Optional.of(Renderers.of(loader.classLoader()).render(value));
+    }
+
+    /** The compiler itself overflowed its stack, by itself or wrapped in an exception of its own. */
+    private static boolean isTooDeep(Throwable e) {
+        Throwable t = e;
+        while (t != null && !(t instanceof StackOverflowError)) {
+            t = t.getCause();
+        }
+        return t != null;
+    }
+
+    private static ErrorReport tooDeep() {
+        final String message = "the code is nested too deeply for the compiler; split the expression";
+        return new ErrorReport(CompileErrors.NAME, message,
+            List.of(CompileErrors.NAME + ": " + message), 0, 0);
     }
 
     private static ErrorReport plainReport(Throwable e) {

@@ -151,6 +151,24 @@ class ErrorsPointAtTheCellTest {
     }
 
     @Test
+    void theSameDefinitionAgainResetsNothing() {
+        final String types = "record Tag(String name) { }\nString shout(Tag t) { return t.name() + \"!\"; }";
+        cells.run(types + "\nTag tag = new Tag(\"LT\");");
+        assertThat(cells.shown(types)).isEmpty();
+        assertThat(cells.output.err).isEmpty();
+        assertThat(cells.value("shout(tag)")).isEqualTo("LT!");
+        cells.run("class Count { static int n = 0; }\nCount.n = 5;");
+        assertThat(cells.value("class Count { static int n = 0; }\nCount.n")).isEqualTo("5");
+    }
+
+    @Test
+    void codeThatIsTooDeepForTheCompilerIsAnErrorOfTheCell() {
+        assertThat(cells.error("int deep = " + "1 + ".repeat(60_000) + "1;").message())
+            .contains("too deeply");
+        assertThat(cells.value("1 + 1")).isEqualTo("2");
+    }
+
+    @Test
     void variableWhoseInitialiserFailsIsToldByTheError() {
         assertThat(cells.error("int z1 = 1 / 0;").line()).isEqualTo(1);
         assertThat(cells.error("\"unclosed").message()).isEqualTo("unclosed string literal");
