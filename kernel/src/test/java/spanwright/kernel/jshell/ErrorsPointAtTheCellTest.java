@@ -105,7 +105,7 @@ class ErrorsPointAtTheCellTest {
     @Test
     void outOfMemoryIsAnErrorAndTheSessionGoesOn() {
         final ErrorReport e = cells.error(
-            "List<long[]> hog = new ArrayList<>();\nwhile (true) hog.add(new long[40_000_000]);");
+            "List<long[]> hog = new ArrayList<>();\nwhile (true) hog.add(new long[150_000_000]);");
         assertThat(e.name()).isEqualTo("OutOfMemoryError");
         assertThat(cells.shown("hog = null; System.gc();")).isEmpty();
         assertThat(cells.value("1 + 1")).isEqualTo("2");
