@@ -62,7 +62,10 @@ public final class ChainCharts {
         plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), false, 0))
             .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(),
                 true, 0));
-        return Picture.of(claim.sentence(),
+        return Picture.of("By Monte Carlo, " + error.coverage() + ", the error stays within \u00b1"
+                + NumberText.fixed(error.methods().monteCarlo().limit(), 3) + " % of span, "
+                + (error.covered().value() <= target ? "inside" : "outside") + " the target of \u00b1"
+                    + label + ".",
             "Histogram of the simulated error of the chain with four intervals: " + figures(error) + ".",
             plot.chart());
     }

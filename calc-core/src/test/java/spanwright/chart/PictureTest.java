@@ -33,7 +33,8 @@ class PictureTest {
         assertThat(svg).startsWith("<svg ").endsWith("</svg>\n").contains("viewBox=\"0 0 720 ",
             "max-width:100%")
             .contains("<title>Within &lt;0.5 % of span&gt;", "&amp; both directions")
-            .contains("<desc>Errors of five points</desc>", "font-size:12px", ">tolerance +0.25</text>")
+            .contains("<desc>Errors of five points</desc>", "font-size:12px", "lengthAdjust",
+                ">tolerance +0.25</text>")
             .doesNotContain("<?xml", "<!DOCTYPE");
     }
 

@@ -42,6 +42,8 @@ public final class ChainRenderer implements Renderer {
             .notes("Words the figures carry", List.of(claim.mayPromise()
                 ? "\"Will not exceed\" may be said: the worst case is within the target."
                 : "\"Will not exceed\" may not be said: only the stated coverage, under the assumptions."))
+            .notes("Where each figure comes from", error.contributions().stream().map(ChainRenderer::basis)
+                .toList())
             .notes("Reservations", claim.reservations())
             .notes("Warnings", error.warnings())
             .notes("Assumptions", error.assumptions().stream().map(Object::toString).toList());
@@ -77,19 +79,19 @@ public final class ChainRenderer implements Renderer {
 
     private static Grid contributions(ChainError error) {
         final Grid.Builder grid = Grid.of("Causes of error, largest share first, in % of span", "cause",
-            "elements",
-            "influence", "distribution", "#known error", "#limit \u00b1", "#u", "#% of variance", "basis");
+            "distribution", "#known error", "#limit \u00b1", "#u", "#% of variance");
         boolean first = true;
         for (Contribution c : error.contributions()) {
-            grid.row(List.of(c.label(), String.join(", ", c.elements()), c.influence().toString(),
-                c.distribution(),
-                NumberText.signed(c.knownError(), 3), NumberText.fixed(c.limit(), 3),
-                    NumberText.uncertainty(c.u()),
-                NumberText.fixed(c.percentOfVariance(), 1), c.basis().standing() + ", " + c.basis()
-                    .source()), first,
-                "");
+            grid.row(List.of(c.label(), c.distribution(), NumberText.signed(c.knownError(), 3),
+                NumberText.fixed(c.limit(), 3), NumberText.uncertainty(c.u()),
+                NumberText.fixed(c.percentOfVariance(), 1)), first, basis(c));
             first = false;
         }
         return grid.build();
+    }
+
+    private static String basis(Contribution c) {
+        return c.label() + " (" + c.influence() + " of " + String.join(", ", c.elements()) + "): "
+            + c.basis().standing() + ", " + c.basis().source();
     }
 }

@@ -46,7 +46,7 @@ public final class ChannelRenderer implements Renderer {
 
     private static Sheet channel(ChannelAnalysis channel) {
         final CalibrationRun run = channel.run();
-        final Sheet sheet = Sheet.saying(ChannelCharts.errors(channel).title())
+        final Sheet sheet = Sheet.saying(sentence(channel))
             .with(ChannelCharts.errors(channel)).with(metrics(channel)).with(points(channel));
         return sheet.notes("Conditions", List.of(
                 "ambient " + run.conditions().ambient().map(Object::toString).orElse("not recorded"),
@@ -54,6 +54,19 @@ public final class ChannelRenderer implements Renderer {
                 "load " + optional(run.conditions().loadOhms(), "\u03a9"),
                 run.transfer() + " transfer from " + run.input() + " to " + run.output()))
             .notes("What the record does not tell", channel.notes());
+    }
+
+    private static String sentence(ChannelAnalysis channel) {
+        return channel.run().channel() + ", " + channel.run().phase() + ": inaccuracy "
+            + channel.inaccuracy().map(Object::toString).value().orElse("not determined") + "; zero shift "
+            + figure(channel.zeroShift().endPoint().map(p -> p.value())) + ", span shift "
+            + figure(channel.spanShift().endPoint().map(p -> p.value())) + ", hysteresis "
+            + figure(channel.hysteresis().map(h -> h.largest().value())) + ", non-repeatability "
+            + figure(channel.nonRepeatability().map(r -> r.largestSpread().value())) + " (% of span).";
+    }
+
+    private static String figure(Finding<Double> finding) {
+        return finding.value().map(v -> NumberText.signed(v, DECIMALS)).orElse("not determined");
     }
 
     private static String optional(java.util.OptionalDouble value, String unit) {

@@ -6,6 +6,7 @@ import spanwright.chart.TemperatureCharts;
 import spanwright.kernel.display.MimeBundle;
 import spanwright.kernel.display.Renderer;
 import spanwright.quantity.NumberText;
+import spanwright.temperature.CoefficientMethod;
 import spanwright.temperature.TemperatureCoefficient;
 import spanwright.temperature.TemperatureSeries;
 import spanwright.temperature.TemperatureTest;
@@ -18,7 +19,7 @@ public final class TemperatureRenderer implements Renderer {
     @Override
     public Optional<MimeBundle> render(Object value) {
         if (value instanceof TemperatureTest test) {
-            return Optional.of(Sheet.saying(TemperatureCharts.errors(test).title())
+            return Optional.of(Sheet.saying(sentence(test))
                 .with(TemperatureCharts.errors(test)).with(coefficients(test.coefficients()))
                 .notes("Non-return", List.of(nonReturn(test.zero()), nonReturn(test.span())))
                 .notes("Warnings", test.warnings()).bundle());
@@ -27,17 +28,28 @@ public final class TemperatureRenderer implements Renderer {
     }
 
     private static Grid coefficients(List<TemperatureCoefficient> coefficients) {
-        final Grid.Builder grid = Grid.of("Temperature coefficients by each method", "of", "method",
-            "#% of span per K", "#u", "#ppm of span per K", "#tested from (\u00b0C)", "#to (\u00b0C)",
-                "may be multiplied");
+        final TemperatureCoefficient any = coefficients.get(0);
+        final Grid.Builder grid = Grid.of("Temperature coefficients by each method, tested from "
+            + any.coldest()
+            + " to " + any.hottest(), "of", "method", "#% of span per K", "#u", "may be multiplied by");
         for (TemperatureCoefficient c : coefficients) {
-            grid.row(c.effect().toString(), c.method().toString(), NumberText.significant(c.perKelvin()
-                .value(), 3),
-                NumberText.uncertainty(c.perKelvin().u()), NumberText.significant(c.ppmOfSpanPerKelvin(), 3),
-                NumberText.plain(c.coldest().value(), 4), NumberText.plain(c.hottest().value(), 4),
-                c.method().allowsPartialExcursion() ? "by any excursion within" : "by the whole range only");
+            grid.row(List.of(c.effect().toString(), c.method().toString(),
+                NumberText.significant(c.perKelvin().value(), 3), NumberText.uncertainty(c.perKelvin().u()),
+                c.method().allowsPartialExcursion() ? "any excursion" : "the whole range only"), false,
+                NumberText.significant(c.ppmOfSpanPerKelvin(), 3) + " ppm of span per kelvin");
         }
         return grid.build();
+    }
+
+    private static String sentence(TemperatureTest test) {
+        return test.zero().channel() + " in the chamber: by least squares through " + test.zero().reference()
+            + " zero moves by " + slope(test.zero()) + " and span by " + slope(test.span())
+                + " % of span per kelvin.";
+    }
+
+    private static String slope(TemperatureSeries series) {
+        return NumberText.significant(series.coefficient(CoefficientMethod.LEAST_SQUARES).perKelvin()
+            .value(), 2);
     }
 
     private static String nonReturn(TemperatureSeries series) {
