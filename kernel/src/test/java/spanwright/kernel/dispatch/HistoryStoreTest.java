@@ -8,8 +8,15 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -114,6 +121,30 @@ class HistoryStoreTest {
             assertThat(inputs(b.find(range(1, 1, null)))).containsExactly("1/1 a", "1/2 aa");
             assertThat(b.find(tail(10))).hasSize(4);
         }
+    }
+
+    @Test
+    void kernelsThatBeginAtTheSameMomentGetDifferentNumbers() throws Exception {
+        final int many = 8;
+        final CountDownLatch begin = new CountDownLatch(1);
+        final ExecutorService pool = Executors.newFixedThreadPool(many);
+        final List<Future<Integer>> numbers = new ArrayList<>();
+        for (int i = 0; i < many; i++) {
+            numbers.add(pool.submit(() -> {
+                try (HistoryStore h = session()) {
+                    begin.await();
+                    h.add(1, "x", Optional.empty());
+                    return h.find(range(0, 1, null)).get(0).session();
+                }
+            }));
+        }
+        begin.countDown();
+        final Set<Integer> different = new HashSet<>();
+        for (final Future<Integer> number : numbers) {
+            different.add(number.get());
+        }
+        pool.shutdown();
+        assertThat(different).hasSize(many);
     }
 
     @Test

@@ -80,7 +80,7 @@ class KernelProcessTest {
         launch(Map.of(), "{\"key\":\"k\"}");
         try (RawClient client = connect()) {
             ServerCase.assertAlive(client);
-            client.reply(Channel.SHELL, client.execute("linger"));
+            client.reply(Channel.SHELL, client.execute("linger\nstuck"));
             client.execute("sleep 60000");
             final long begun = System.nanoTime();
             client.reply(Channel.CONTROL, client.send(Channel.CONTROL, "shutdown_request", "{}"));

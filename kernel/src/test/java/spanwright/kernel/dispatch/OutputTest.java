@@ -71,6 +71,16 @@ class OutputTest extends ServerCase {
         assertThat(text(run("out next"), "stdout")).as("the next cell begins anew").isEqualTo("next\n");
     }
 
+    /** Past the usual limit of 1 000 messages for one that does not read. */
+    @Test
+    void aSlowReaderLosesNothing() {
+        final String id = client.execute("out a\nerr b\n".repeat(6_000));
+        client.reply(Channel.SHELL, id);
+        final List<RawClient.Received> all = client.published(id);
+        assertThat(text(all, "stdout")).isEqualTo("a\n".repeat(6_000));
+        assertThat(text(all, "stderr")).isEqualTo("b\n".repeat(6_000));
+    }
+
     @Test
     void showsAndUpdatesUnderAnId() {
         final List<RawClient.Received> all = run("display bar\nupdate bar\nout x");

@@ -20,6 +20,7 @@ import spanwright.kernel.interpreter.Outcome;
 final class ScriptedInterpreter implements Interpreter {
     final CountDownLatch mayWarm = new CountDownLatch(1);
     private volatile Thread running;
+    private volatile boolean stuck;
 
     ScriptedInterpreter() {
         this(true);
@@ -103,6 +104,7 @@ final class ScriptedInterpreter implements Interpreter {
                     throw new IllegalStateException("handler broke");
                 }));
             case "exit" -> System.exit(Integer.parseInt(word));
+            case "stuck" -> stuck = true;
             case "linger" -> new Thread(() -> {
                 while (true) {
                     Thread.onSpinWait();
@@ -169,6 +171,8 @@ final class ScriptedInterpreter implements Interpreter {
 
     @Override
     public void close() {
-        // nothing is held
+        while (stuck) {
+            Thread.onSpinWait();
+        }
     }
 }
