@@ -59,5 +59,5 @@ if defined WHY (
   popd
 )
 
-"!JAVA!" -XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -Xss4m -XX:MaxRAMPercentage=50 -Xshare:auto -Djava.awt.headless=true -Dfile.encoding=UTF-8 "-Dspanwright.notebooks=%HOME_DIR%\notebooks" -jar "%JAR%" %*
+"!JAVA!" -XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -Xss4m -XX:MaxRAMPercentage=50 -Djava.awt.headless=true -Dfile.encoding=UTF-8 "-Dspanwright.notebooks=%HOME_DIR%\notebooks" -jar "%JAR%" %*
 exit /b %errorlevel%

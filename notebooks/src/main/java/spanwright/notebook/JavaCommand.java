@@ -23,11 +23,10 @@ final class JavaCommand {
      * within milliseconds.
      */
     static final List<String> FLAGS = List.of("-XX:+IgnoreUnrecognizedVMOptions", "-XX:+UseSerialGC",
-        "-Xss4m",
-        "-XX:MaxRAMPercentage=50", "-XX:+UseCompressedOops", "-XX:Tier4InvocationThreshold=150000",
+        "-Xss4m", "-XX:MaxRAMPercentage=50", "-XX:+UseCompressedOops",
+        "-XX:Tier4InvocationThreshold=150000",
         "-XX:Tier4MinInvocationThreshold=18000", "-XX:Tier4CompileThreshold=450000",
-        "-XX:Tier4BackEdgeThreshold=400000", "-XX:-OmitStackTraceInFastThrow", "-Xshare:auto",
-            "-Xlog:disable",
+        "-XX:Tier4BackEdgeThreshold=400000", "-XX:-OmitStackTraceInFastThrow", "-Xlog:disable",
         "-Xlog:all=error:stderr", "-Djava.awt.headless=true", "-Dfile.encoding=UTF-8");
 
     private JavaCommand() { }
