@@ -146,7 +146,7 @@ public record ChainClaim(MeasuringChain chain, PercentOfSpan target, Word word, 
     }
 
     private static String share(Contribution c) {
-        return c.label() + " is " + NumberText.fixed(c.percentOfVariance(), 0) + " % of the variance";
+        return c.words() + " is " + NumberText.fixed(c.percentOfVariance(), 0) + " % of the variance";
     }
 
     /**

@@ -46,6 +46,13 @@ public record Contribution(String label, List<String> elements, Influence influe
         return knownErrorOfChain + limit;
     }
 
+    /** The cause as a sentence names it: "cabinet isolator's temperature term". */
+    public String words() {
+        final String element = elements.get(0);
+        return label.startsWith(element + ": ")
+            ? element + "'s " + label.substring(element.length() + 2) + " term" : label;
+    }
+
     /** Whether a term of an element is behind this cause. */
     boolean isOf(ChainElement element, ErrorTerm term) {
         return elements.contains(element.name())

@@ -163,12 +163,16 @@ final class ErrorModel {
         return row.temperature().map(t -> t.variables().contains(variable)).orElse(false);
     }
 
-    /** Pairs of rows that a shared cause correlates: same influence, same term name, different elements. */
+    /**
+     * Pairs of rows that a shared cause correlates: same influence, same term name, different elements; a row
+     * without spread has nothing to correlate.
+     */
     List<Correlation> correlations() {
         final List<Correlation> pairs = new ArrayList<>();
         for (SharedCause cause : shared) {
             final List<ErrorRow> concerned = rows.stream().filter(r -> r.influence() == cause.influence()
-                && r.elements().size() == 1 && cause.elements().contains(r.elements().get(0))).toList();
+                && r.distribution().standardUncertainty() > 0 && r.elements().size() == 1 && cause.elements()
+                    .contains(r.elements().get(0))).toList();
             for (int i = 0; i < concerned.size(); i++) {
                 for (int j = i + 1; j < concerned.size(); j++) {
                     if (suffix(concerned.get(i)).equals(suffix(concerned.get(j)))) {

@@ -79,6 +79,17 @@ public record Ambient(Celsius lowest, Celsius highest, Optional<Distribution> di
             Optional.of(new UShaped(lowest.value(), highest.value())), List.of());
     }
 
+    /**
+     * A range with a distribution over time, degC. The worst case counts to the ends of the range only, also
+     * where the distribution reaches beyond.
+     *
+     * @throws IllegalArgumentException if the mean of the distribution lies outside the range
+     */
+    public static Ambient spread(Celsius lowest, Celsius highest, Distribution overTime) {
+        Checks.within("mean temperature in degC", overTime.mean(), lowest.value(), highest.value());
+        return new Ambient(lowest, highest, Optional.of(overTime), List.of());
+    }
+
     /** The hours of a recorded history. */
     public static Ambient of(HourlyHistory history) {
         return new Ambient(history.lowest(), history.highest(), Optional.of(history.distribution()),

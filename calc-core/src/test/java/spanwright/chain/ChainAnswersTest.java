@@ -289,7 +289,8 @@ class ChainAnswersTest {
     void dominatingCausesMakeEightyPercent() {
         final ChainClaim claim = unequal().claim(percentOfSpan(1), TWO);
         assertEquals(2, claim.dominating().size());
-        assertTrue(claim.sentence().contains("B: accuracy rating is 44 % of the variance"), claim::sentence);
+        assertTrue(claim.sentence().contains("; B's accuracy rating term is 44 % of the variance"),
+            claim::sentence);
     }
 
     private static HourlyHistory twoTemperatures(int hoursAtCold) {

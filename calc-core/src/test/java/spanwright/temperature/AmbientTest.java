@@ -12,6 +12,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import spanwright.uncertainty.Triangular;
 
 class AmbientTest {
 
@@ -55,6 +56,16 @@ class AmbientTest {
         assertEquals(range, swing.atEveryTemperature());
         assertTrue(range.toString().contains("at every temperature"), range::toString);
         assertEquals(degC(20), Ambient.always(degC(20)).highest());
+    }
+
+    @Test
+    void aDistributionMustBelongToItsRange() {
+        final Ambient a = Ambient.spread(degC(0), degC(40), new Triangular(0, 40));
+        assertEquals(Ambient.Basis.SHARE_OF_TIME, a.basis());
+        assertTrue(a.toString().contains("weighted by time (triangular)"), a::toString);
+        final var e = assertThrows(IllegalArgumentException.class,
+            () -> Ambient.spread(degC(0), degC(40), new Triangular(40, 80)));
+        assertEquals("mean temperature in degC is 60.0: out of range [0.0, 40.0]", e.getMessage());
     }
 
     @Test
