@@ -46,7 +46,10 @@ public record InverseDesign(MeasuringChain chain, PercentOfSpan target, Coverage
         return new PercentOfSpan(target.value() / Math.sqrt(n * (1 + (n - 1) * correlation)));
     }
 
-    /** The accuracy rating that every element may have, the same for all, everything else as it stands. */
+    /**
+     * The accuracy rating that every element may have, the same for all. It takes the place of ratings and of
+     * what records found (known error, hysteresis, non-repeatability); everything else is as it stands.
+     */
     public Optional<PercentOfSpan> equalAccuracy() {
         return largest(target.value(), a -> withRatings(name -> a)).stream().mapToObj(PercentOfSpan::new)
             .findFirst();
@@ -125,11 +128,16 @@ public record InverseDesign(MeasuringChain chain, PercentOfSpan target, Coverage
     private MeasuringChain withRatings(ToDoubleFunction<String> rating) {
         return chain.withElements(chain.elements().stream().map(e -> {
             final List<ErrorTerm> terms = new ArrayList<>(
-                e.terms().stream().filter(t -> t.influence() != Influence.ACCURACY_RATING).toList());
+                e.terms().stream().filter(t -> !isHeldByRating(t.influence())).toList());
             terms.add(ErrorTerm.limit("accuracy rating", Influence.ACCURACY_RATING,
                 rating.applyAsDouble(e.name()), ErrorTerm.Basis.of(Standing.ASSUMED, true, "sought")));
             return e.withTerms(terms);
         }).toList());
+    }
+
+    /** What a rating takes the place of: all that a calibration finds but the standard it is made with. */
+    private static boolean isHeldByRating(Influence influence) {
+        return influence.isFoundByCalibration() && influence != Influence.STANDARD;
     }
 
     private boolean meets(MeasuringChain changed) {

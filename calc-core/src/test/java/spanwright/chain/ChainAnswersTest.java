@@ -154,6 +154,17 @@ class ChainAnswersTest {
     }
 
     @Test
+    void aRatingThatIsSoughtTakesThePlaceOfWhatTheRecordFound() {
+        final CalibrationStandard s = CalibrationStandard.of("S-01", percentOfSpan(0.06));
+        final MeasuringChain measured = MeasuringChain.of(ChainElement.oneToOne("A").calibratedWith(s)
+            .withHysteresis(percentOfSpan(0.3)).withKnownError(percentOfSpan(0.2), "record"));
+        // 4 (a^2 / 3 + 0.03^2) = 0.1^2.
+        assertEquals(Math.sqrt(3 * (0.0025 - 0.0009)), measured.toMeet(percentOfSpan(0.1), TWO)
+            .equalAccuracy()
+            .orElseThrow().value(), 1e-6);
+    }
+
+    @Test
     @DisplayName("accuracy at a cost goes with the cube root of the cost [method of Lagrange]")
     void costWeightedAccuracy() {
         final InverseDesign design = unequal().toMeet(percentOfSpan(0.5), TWO);
