@@ -263,6 +263,24 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
         return with(ErrorTerm.limit(termName, Influence.OTHER, limit.value(), guaranteed(source)));
     }
 
+    /**
+     * With a limit that is a judgement without a document: a claim that rests on it is one with stated risk.
+     */
+    public ChainElement withAssumedLimit(String termName, PercentOfSpan limit, String reason) {
+        return with(ErrorTerm.limit(termName, Influence.OTHER, limit.value(), ErrorTerm.Basis.of(
+            Standing.ASSUMED, false, Checks.notBlank("reason for the assumption", reason))));
+    }
+
+    /**
+     * With a typical figure forced into the budget as one standard deviation: it carries no guarantee, and a
+     * claim that rests on it is one with stated risk.
+     */
+    public ChainElement withTypical(String termName, PercentOfSpan figure, String reason) {
+        return with(ErrorTerm.estimate(termName, Influence.OTHER, Estimate.of(0, figure.value()),
+            ErrorTerm.Basis.of(Standing.TYPICAL, false,
+                Checks.notBlank("reason for using a typical figure", reason))));
+    }
+
     /** With one more term. Linearity, hysteresis and repeatability are not added to an accuracy rating. */
     public ChainElement with(ErrorTerm term) {
         final List<ErrorTerm> all = new ArrayList<>(terms);

@@ -51,11 +51,13 @@ public record ErrorTerm(String name, Influence influence, Distribution distribut
             Objects.requireNonNull(coefficient, "coefficient");
         }
 
-        static Basis of(Standing standing, boolean bounded, String source) {
+        /** A basis that acts directly, not through a temperature or a standard. */
+        public static Basis of(Standing standing, boolean bounded, String source) {
             return new Basis(standing, bounded, source, false, Optional.empty(), Optional.empty());
         }
 
-        Basis actingPerKelvin() {
+        /** The same, of a term that acts per kelvin of excursion. */
+        public Basis actingPerKelvin() {
             return new Basis(standing, bounded, source, true, standardId, coefficient);
         }
 
@@ -79,25 +81,26 @@ public record ErrorTerm(String name, Influence influence, Distribution distribut
     }
 
     /** A limit to both sides, taken as a rectangle. */
-    static ErrorTerm limit(String name, Influence influence, double halfWidth, Basis basis) {
+    public static ErrorTerm limit(String name, Influence influence, double halfWidth, Basis basis) {
         Checks.notNegative("limit of " + name + " in % of span", halfWidth);
         return new ErrorTerm(name, influence, Rectangular.plusMinus(halfWidth), halfWidth,
             ErrorProfile.CONSTANT, basis);
     }
 
     /** An estimate: normal, or t where its degrees of freedom are finite. */
-    static ErrorTerm estimate(String name, Influence influence, Estimate e, Basis basis) {
+    public static ErrorTerm estimate(String name, Influence influence, Estimate e, Basis basis) {
         final Distribution d = e.dof().isUnlimited() ? new Normal(e.value(), e.u())
             : new ScaledT(e.value(), e.u(), e.dof().count());
         return new ErrorTerm(name, influence, d, FACTOR_WITHOUT_LIMIT * e.u(), ErrorProfile.CONSTANT, basis);
     }
 
     /** A known error over the range, without uncertainty of its own. */
-    static ErrorTerm known(String name, ErrorProfile percentOfSpan, Basis basis) {
+    public static ErrorTerm known(String name, ErrorProfile percentOfSpan, Basis basis) {
         return new ErrorTerm(name, Influence.KNOWN_ERROR, new Constant(1), 0, percentOfSpan, basis);
     }
 
-    ErrorTerm withProfile(ErrorProfile other) {
+    /** This term with another course over the range. */
+    public ErrorTerm withProfile(ErrorProfile other) {
         return new ErrorTerm(name, influence, distribution, limit, other, basis);
     }
 

@@ -150,6 +150,23 @@ class ChainElementTest {
         assertTrue(!e.isGuaranteed());
     }
 
+    @Test
+    void typicalAndAssumedFiguresNeedAReasonAndLeaveARisk() {
+        final ChainElement e = isolator().withAccuracy(percentOfSpan(0.1))
+            .withTypical("mounting", percentOfSpan(0.02), "no maximum is published")
+            .withAssumedLimit("vibration", percentOfSpan(0.03), "like the pump house");
+        final ChainClaim claim = MeasuringChain.of(e).withTrials(1000).claim(percentOfSpan(0.5), USUAL);
+        assertEquals(Word.MEETS_WITH_STATED_RISK, claim.word());
+        assertEquals(List.of("isolator: mounting is typical, forced", "isolator: vibration is assumed"),
+            claim.reservations().stream().sorted().toList());
+        assertEquals(0.02, term(e, "mounting").u(), 1e-15);
+        assertTrue(!claim.mayPromise());
+        assertTrue(claim.assumptions().stream().anyMatch(a -> a.text().startsWith("isolator: mounting is a"
+            + " typical figure taken as one standard deviation: no maximum is published")));
+        assertThrows(IllegalArgumentException.class, () -> e.withTypical("x", percentOfSpan(0.1), " "));
+        assertThrows(IllegalArgumentException.class, () -> e.withAssumedLimit("x", percentOfSpan(0.1), ""));
+    }
+
     private static CalibrationRun record() {
         return ChamberRuns.run(23, POINTS, new double[] {0.02, 0.03, 0.05, 0.03, 0.01},
             new double[] {0.02, 0.05, 0.09, 0.05, 0.01}, 0.001);
