@@ -99,6 +99,56 @@ class TemperatureCoefficientTest {
         assertEquals(42.0 / 30, hot / cool, 1e-12);
     }
 
+    private static ChamberPoint point(double degC, double error, double u) {
+        return new ChamberPoint(degC(degC), Estimate.of(error, u), List.of());
+    }
+
+    @Test
+    @DisplayName("the uncertainty of the reading at calibration is common to all differences"
+        + " [law of propagation, JCGM 100:2008, 5.1.2]")
+    void theCommonReadingDoesNotAverageOut() {
+        final TemperatureSeries line = new TemperatureSeries("LT-101A", TemperatureEffect.SPAN, degC(20),
+            List.of(point(20, 0, 0.01), point(30, 0.1, 0), point(40, 0.2, 0)));
+        // On the line without residual: u = u0 (10 + 20) / (100 + 400).
+        assertEquals(0.01 * 30 / 500, line.coefficient(CoefficientMethod.LEAST_SQUARES).perKelvin().u(),
+            1e-15);
+        final TemperatureSeries two = new TemperatureSeries("LT-101A", TemperatureEffect.SPAN, degC(20),
+            List.of(point(20, 0, 0.03), point(30, 0.1, 0.04)));
+        for (CoefficientMethod m : CoefficientMethod.values()) {
+            assertEquals(0.05 / 10, two.coefficient(m).perKelvin().u(), 1e-15, m::toString);
+        }
+    }
+
+    @Test
+    @DisplayName("visits to one temperature average [standard uncertainty of a mean, JCGM 100:2008, 4.2.3]")
+    void visitsToOneTemperatureAverage() {
+        final TemperatureSeries s = new TemperatureSeries("LT-101A", TemperatureEffect.SPAN, degC(20),
+            List.of(point(20, 0.00, 0.03), point(30, 0.1, 0), point(21, 0.02, 0.04)));
+        final Estimate a = s.coefficient(CoefficientMethod.BOW_TIE).perKelvin();
+        assertEquals((0.1 - 0.01) / (30 - 20.5), a.value(), 1e-15);
+        assertEquals(0.05 / 2 / (30 - 20.5), a.u(), 1e-15);
+        final Estimate nonReturn = s.nonReturn().orElseThrow();
+        assertEquals(0.02, nonReturn.value(), 1e-15);
+        assertEquals(0.05, nonReturn.u(), 1e-15);
+        assertEquals(0.01, s.errorAtReference(), 1e-15);
+    }
+
+    @Test
+    void whatTheLineLeavesOverIsKept() {
+        final TemperatureSeries s = series(SEQUENCE, BEND);
+        final TemperatureCoefficient c = s.coefficient(CoefficientMethod.LEAST_SQUARES);
+        // Farthest from the line: 55 degC, 0.170 against 0.002 at calibration and the slope's 35 K.
+        assertEquals(0.170 - 0.002 - c.perKelvin().value() * 35, c.residual(), 1e-12);
+        assertEquals(0, s.coefficient(CoefficientMethod.SLOPE).residual());
+        final TemperatureContribution over = c.over(Excursion.of(degC(20), degC(10), degC(30)));
+        assertEquals(10 * Math.abs(c.perKelvin().value()) + c.residual(), over.limit(), 1e-12);
+        assertEquals(over.limit() / 2, new TemperatureContribution(TemperatureEffect.SPAN, over.atCold(),
+            over.atHot(), over.limit(), List.of(), "").limitAt(0.5), 1e-15);
+        assertEquals(over.limit(), over.limitAt(0.5), 0);
+        assertEquals(c.perKelvin().value() * 1e4, c.ppmOfSpanPerKelvin(), 1e-12);
+        assertEquals(degC(25), c.withReference(degC(25)).reference());
+    }
+
     @Test
     void nonReturnIsNotDeterminedByOneVisit() {
         assertTrue(series(new double[] {20, 40, 0}, new double[] {0, 0.1, -0.1}).nonReturn().isEmpty());
