@@ -101,7 +101,9 @@ class ChainAnswersTest {
             ChainElement.oneToOne("B").calibratedAt(degC(23))
                 .withTemperature(percentPerDegC(0.006).maximumOfSpan()))
             .in(Ambient.evenlyBetween(degC(-10), degC(45)));
-        final List<SobolIndex> indices = chain.withTrials(200_000).error(USUAL).sobolIndices();
+        final ChainError error = chain.withTrials(200_000).error(USUAL);
+        assertEquals(error.monteCarlo().u(), error.budget().u(), 0.001);
+        final List<SobolIndex> indices = error.sobolIndices();
         final PublishedData data = PublishedData.load("sobol-chain");
         final List<String> labels = List.of("A: accuracy rating", "A: temperature", "B: temperature",
             "outdoor temperature");
