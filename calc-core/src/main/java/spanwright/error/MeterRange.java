@@ -44,6 +44,17 @@ public record MeterRange(double upper, double percentOfReading, double counts, d
         return new MeterRange(upper, percentOfReading, counts, step, new Celsius(18), new Celsius(28), 0.1);
     }
 
+    /**
+     * The resolution of an input card that divides its range into 2^bits steps, and nothing else: bits are
+     * not accuracy. One step of a 12 bit card of 0-20 mA is 0.0305 % of the 16 mA span.
+     *
+     * @param bits 1 to 32
+     */
+    public static MeterRange ofBits(double upper, int bits) {
+        Checks.within("bits", bits, 1, 32);
+        return of(upper, 0, 0, upper / Math.pow(2, bits));
+    }
+
     /** This range with another temperature band and growth beyond it. */
     public MeterRange within(Celsius from, Celsius to, double growth) {
         return new MeterRange(upper, percentOfReading, counts, step, from, to, growth);

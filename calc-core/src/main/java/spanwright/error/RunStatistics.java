@@ -72,12 +72,35 @@ public record RunStatistics(ChannelAnalysis analysis) {
         final Map<String, List<String>> factors = new LinkedHashMap<>();
         factors.put("point", point);
         factors.put("direction", direction);
+        return analysed(y, factors);
+    }
+
+    private static Finding<AnalysisOfVariance> analysed(List<Double> y, Map<String, List<String>> factors) {
         try {
             return Finding.of(AnalysisOfVariance.nested(array(y), factors));
         } catch (IllegalArgumentException e) {
             return Finding.notDetermined("the record has too few readings for an analysis of variance: "
                 + e.getMessage());
         }
+    }
+
+    /**
+     * Whether days differ: direction within day within point, over runs of one channel with nothing adjusted
+     * between.
+     *
+     * @param byDay the analysis of each day, by its name; at least two
+     */
+    public static Finding<AnalysisOfVariance> acrossDays(Map<String, ChannelAnalysis> byDay) {
+        final List<Double> y = new ArrayList<>();
+        final Map<String, List<String>> factors = new LinkedHashMap<>();
+        List.of("point", "day", "direction").forEach(f -> factors.put(f, new ArrayList<>()));
+        byDay.forEach((day, run) -> run.points().forEach(p -> p.all().forEach(e -> {
+            y.add(e.percentOfSpan());
+            factors.get("point").add(Long.toString(Math.round(p.position())));
+            factors.get("day").add(day);
+            factors.get("direction").add(e.direction().name());
+        })));
+        return analysed(y, factors);
     }
 
     /**

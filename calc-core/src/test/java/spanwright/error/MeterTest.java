@@ -117,6 +117,15 @@ class MeterTest {
         assertAsPrinted("8.7", half * 1e6 / Math.sqrt(3));
     }
 
+    /** One step of an input card of 0-20 mA in percent of the 16 mA span, worked independently. */
+    @ParameterizedTest(name = "{0} bits")
+    @CsvSource({"10, 0.122", "12, 0.0305", "14, 0.0076", "16, 0.0019"})
+    void theStepOfAnInputCard(int bits, String printed) {
+        final MeterRange card = MeterRange.ofBits(20, bits);
+        assertAsPrinted(printed, LOOP.ofSpan(card.step()).value());
+        assertThat(card.limitAt(12, ROOM)).isCloseTo(card.step() / 2, within(1e-15));
+    }
+
     @Test
     void aReadingBeyondTheRangeIsRefused() {
         assertThatThrownBy(() -> handheld(0.5, 2, 1e-4).at(41, ROOM, LOOP))

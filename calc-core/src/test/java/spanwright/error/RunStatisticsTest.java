@@ -3,6 +3,9 @@ package spanwright.error;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import spanwright.fit.AnalysisOfVariance;
 import spanwright.fit.LackOfFit;
@@ -17,8 +20,8 @@ class RunStatisticsTest {
         final Runs runs = Runs.milliamps();
         for (int c = 0; c < shift.length; c++) {
             final double s = shift[c];
-            runs.cycle(c + 1, java.util.Arrays.stream(upThenDown[0]).map(v -> v + s).toArray(),
-                java.util.Arrays.stream(upThenDown[1]).map(v -> v + s).toArray());
+            runs.cycle(c + 1, Arrays.stream(upThenDown[0]).map(v -> v + s).toArray(),
+                Arrays.stream(upThenDown[1]).map(v -> v + s).toArray());
         }
         return runs;
     }
@@ -57,6 +60,25 @@ class RunStatisticsTest {
         assertThat(RunStatistics.of(Runs.withErrors(new double[] {0, 0, 0}, new double[0]).analysis())
             .sources()
             .reason()).startsWith("the record has too few readings");
+    }
+
+    @Test
+    void daysThatDifferAreSeen() {
+        final Map<String, ChannelAnalysis> days = new LinkedHashMap<>();
+        final double[] plus = {0.01, -0.01};
+        days.put("Monday", cycles(plus, new double[] {0, 0.1, 0.2}, new double[] {0.02, 0.12, 0.22})
+            .analysis());
+        days.put("Friday", cycles(plus, new double[] {0.3, 0.4, 0.5}, new double[] {0.32, 0.42, 0.52})
+            .analysis());
+        final AnalysisOfVariance a = RunStatistics.acrossDays(days).orElseThrow();
+        // Three points; days 0.15 off the point, directions 0.01 off the day, readings 0.01 off: 24 readings.
+        assertThat(a.source("day").sumOfSquares()).isCloseTo(24 * 0.0225, within(1e-10));
+        assertThat(a.source("day").degreesOfFreedom()).isEqualTo(3);
+        assertThat(a.source("direction").sumOfSquares()).isCloseTo(24 * 0.0001, within(1e-10));
+        assertThat(a.source("direction").degreesOfFreedom()).isEqualTo(6);
+        assertThat(a.last().sumOfSquares()).isCloseTo(24 * 0.0001, within(1e-10));
+        assertThat(a.probability("day").orElseThrow()).isLessThan(1e-6);
+        assertThat(RunStatistics.acrossDays(Map.of("Monday", days.get("Monday"))).isDetermined()).isFalse();
     }
 
     @Test
