@@ -31,7 +31,6 @@ final class ColumnBuilder {
     private final Need need;
     private final String unit;
     private final DecimalSign sign;
-    private final DecimalBytes parser;
     private final Map<Integer, String> written = new HashMap<>();
     private final TextDictionary dictionary = new TextDictionary();
     private double[] values = new double[0];
@@ -47,7 +46,6 @@ final class ColumnBuilder {
         this.need = need;
         this.unit = unit;
         this.sign = sign;
-        this.parser = new DecimalBytes(sign);
         if (need == Need.TEXT) {
             turnToText();
         }
@@ -88,24 +86,13 @@ final class ColumnBuilder {
             addCode(dictionary.code(b, from, to));
             return true;
         }
-        int f = from;
-        int t = to;
-        while (f < t && b[f] == ' ') {
-            f++;
-        }
-        while (t > f && b[t - 1] == ' ') {
-            t--;
-        }
-        final double value = parser.read(b, f, t);
-        if (value == value) {
-            if (t - f != to - from) {
-                written.put(size, decode(b, from, to));
-            }
-            addNumber(value, parser.decimals());
-            numbers++;
-            return true;
-        }
         return addUnusual(b, from, to);
+    }
+
+    /** Adds a number that value and decimals give back as it was written. */
+    void addPlain(double value, int places) {
+        addNumber(value, places);
+        numbers++;
     }
 
     private boolean addUnusual(byte[] b, int from, int to) {

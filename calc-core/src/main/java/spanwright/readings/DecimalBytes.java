@@ -21,6 +21,7 @@ final class DecimalBytes {
 
     private final byte decimalSign;
     private int decimals;
+    private int end;
 
     DecimalBytes(DecimalSign sign) {
         decimalSign = (byte) sign.sign();
@@ -31,39 +32,44 @@ final class DecimalBytes {
         return decimals;
     }
 
+    /** Where the last number ended: the first byte that does not belong to it. */
+    int end() {
+        return end;
+    }
+
     /**
-     * The number, or NaN if this is no number in the plain form: an optional minus, digits without a leading
-     * zero that is not the only whole digit, and decimals. The text of such a number can be written again
-     * from its value and its decimals.
+     * The number that begins here, or NaN if it is no number in the plain form: an optional minus, digits
+     * without a leading zero that is not the only whole digit, and decimals. The text of such a number can be
+     * written again from its value and its decimals.
+     *
+     * @param b bytes in which something other than a digit follows the number
      */
-    double read(byte[] b, int from, int to) {
+    double read(byte[] b, int from) {
         int i = from;
-        final boolean negative = i < to && b[i] == '-';
+        final boolean negative = b[i] == '-';
         i += negative ? 1 : 0;
         final int first = i;
         long digits = 0;
-        int d;
-        while (i < to && (d = b[i] - '0') >= 0 && d <= 9) {
+        int d = b[i] - '0';
+        while (d >= 0 && d <= 9) {
             digits = digits * 10 + d;
-            i++;
+            d = b[++i] - '0';
         }
         final int whole = i - first;
         int places = 0;
-        if (i < to) {
-            if (b[i] != decimalSign) {
-                return Double.NaN;
-            }
-            i++;
-            final int after = i;
-            while (i < to && (d = b[i] - '0') >= 0 && d <= 9) {
+        if (b[i] == decimalSign) {
+            final int after = ++i;
+            d = b[i] - '0';
+            while (d >= 0 && d <= 9) {
                 digits = digits * 10 + d;
-                i++;
+                d = b[++i] - '0';
             }
             places = i - after;
-            if (i < to || places == 0) {
+            if (places == 0) {
                 return Double.NaN;
             }
         }
+        end = i;
         if (whole == 0 || whole + places > EXACT_DIGITS || b[first] == '0' && whole > 1
             || negative && digits == 0) {
             return Double.NaN;

@@ -48,11 +48,14 @@ final class DelimitedGrid {
         return new Grid(file, "", word(delimiter), rows, source.findings());
     }
 
-    /** Tab or semicolon if at least half of the lines hold one, else comma. */
+    /**
+     * Tab or semicolon if at least half of the lines hold one and the first has no comma instead; else comma.
+     */
     static char delimiter(String text) {
         int lines = 0;
         int tabs = 0;
         int semicolons = 0;
+        String first = "";
         int from = 0;
         while (from < text.length() && lines < 1000) {
             int to = text.indexOf('\n', from);
@@ -62,14 +65,16 @@ final class DelimitedGrid {
             if (line.isBlank() || line.startsWith("#")) {
                 continue;
             }
-            lines++;
+            first = lines++ == 0 ? line : first;
             tabs += line.indexOf('\t') >= 0 ? 1 : 0;
             semicolons += line.indexOf(';') >= 0 ? 1 : 0;
         }
-        if (lines > 0 && 2 * tabs >= lines) {
+        if (2 * tabs >= Math.max(1, lines) && (first.indexOf('\t') >= 0 || first.indexOf(',') < 0)) {
             return '\t';
         }
-        return lines > 0 && 2 * semicolons >= lines ? ';' : ',';
+        final boolean semicolon = 2 * semicolons >= Math.max(1, lines)
+            && (first.indexOf(';') >= 0 || first.indexOf(',') < 0);
+        return semicolon ? ';' : ',';
     }
 
     private static CsvReader.CsvReaderBuilder reader(char delimiter) {

@@ -4,6 +4,7 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -23,6 +24,7 @@ final class TableChunk {
     private final byte delimiter;
     private final List<ColumnBuilder> builders;
     private final ColumnBuilder[] columns;
+    private final DecimalBytes parser;
     private final List<Note> notes = new ArrayList<>();
     private final List<Comment> comments = new ArrayList<>();
     private int[] lines = new int[1024];
@@ -56,6 +58,7 @@ final class TableChunk {
         this.delimiter = (byte) delimiter;
         this.builders = List.copyOf(columns);
         this.columns = columns.toArray(ColumnBuilder[]::new);
+        this.parser = new DecimalBytes(columns.get(0).sign());
     }
 
     /** Makes room for so many rows, so that nothing is copied while they are read. */
@@ -154,24 +157,43 @@ final class TableChunk {
     private int row(byte[] b, int from) {
         int column = 0;
         int start = from;
-        int i = from;
         while (true) {
-            final byte c = b[i];
-            if (c == delimiter) {
-                cell(column++, b, start, i);
-                start = i + 1;
-            } else if (c == '"' || c < ' ' && c >= 0) {
-                if (c == '\n' || c == '\r' && b[i + 1] == '\n') {
-                    cell(column++, b, start, i);
-                    endRow(column, line);
-                    return c == '\n' ? i + 1 : i + 2;
-                }
-                if (c != '\t') {
-                    throw new ColumnBuilder.NotPlain();
-                }
+            final int end = column < columns.length && !columns[column].isText()
+                ? number(columns[column], column, b, start) : text(column, b, start);
+            column++;
+            if (b[end] != delimiter) {
+                endRow(column, line);
+                return b[end] == '\n' ? end + 1 : end + 2;
             }
-            i++;
+            start = end + 1;
         }
+    }
+
+    /** Adds the cell that begins here, a number if it is a plain one; returns where it ends. */
+    private int number(ColumnBuilder builder, int column, byte[] b, int start) {
+        final double value = parser.read(b, start);
+        if (value == value) {
+            final int end = parser.end();
+            final byte c = b[end];
+            if (c == delimiter || c == '\n' || c == '\r' && b[end + 1] == '\n') {
+                builder.addPlain(value, parser.decimals());
+                return end;
+            }
+        }
+        return text(column, b, start);
+    }
+
+    private int text(int column, byte[] b, int start) {
+        int end = start;
+        byte c = b[end];
+        while (c != delimiter && c != '\n' && !(c == '\r' && b[end + 1] == '\n')) {
+            if (c == '"' || c < ' ' && c >= 0 && c != '\t') {
+                throw new ColumnBuilder.NotPlain();
+            }
+            c = b[++end];
+        }
+        cell(column, b, start, end);
+        return end;
     }
 
     private void cell(int column, byte[] b, int from, int to) {
@@ -219,8 +241,15 @@ final class TableChunk {
     void addRow(GridRow row, int least) {
         line = row.number();
         for (int i = 0; i < row.cells().size(); i++) {
-            final byte[] text = row.cells().get(i).text().getBytes(java.nio.charset.StandardCharsets.UTF_8);
-            cell(i, text, 0, text.length);
+            final byte[] text = (row.cells().get(i).text() + "\n").getBytes(StandardCharsets.UTF_8);
+            final int length = text.length - 1;
+            final boolean numeric = i < columns.length && !columns[i].isText();
+            final double value = numeric ? parser.read(text, 0) : Double.NaN;
+            if (value == value && parser.end() == length) {
+                columns[i].addPlain(value, parser.decimals());
+            } else {
+                cell(i, text, 0, length);
+            }
         }
         for (int i = row.cells().size(); i < least; i++) {
             cell(i, new byte[0], 0, 0);
