@@ -12,6 +12,8 @@ import tech.tablesaw.api.Table;
  * on the way. Immutable.
  */
 public final class CalibrationRecord {
+    private static final int MOST_SHOWN = 20;
+
     private final RecordReading settings;
     private final String file;
     private final List<RunRecord> runs;
@@ -210,8 +212,10 @@ public final class CalibrationRecord {
             + " channels; " + account);
         final Stream<String> body = Stream.concat(runs.stream().map(r -> "  " + describe(r.run())),
             understood.stream().map(u -> "  understood: " + u));
-        return Stream.concat(Stream.concat(head, body), findings.stream().map(f -> "  " + f.outcome() + ": "
-            + f))
-            .collect(Collectors.joining("\n"));
+        final Stream<String> found = findings.stream().limit(MOST_SHOWN).map(f -> "  " + f.outcome() + ": "
+            + f);
+        final Stream<String> rest = findings.size() <= MOST_SHOWN ? Stream.of()
+            : Stream.of("  and " + (findings.size() - MOST_SHOWN) + " more, see findings()");
+        return Stream.of(head, body, found, rest).flatMap(s -> s).collect(Collectors.joining("\n"));
     }
 }

@@ -25,6 +25,16 @@ public record RunRecord(CalibrationRun run, RecordHeader header, List<Reading> c
         absent = List.copyOf(absent);
     }
 
+    /** One line: channel, phase, ambient temperature, and how many readings of which kind. */
+    @Override
+    public String toString() {
+        return run.channel() + " " + run.phase() + run.conditions().ambient().map(a -> " at " + a).orElse("")
+            + header.date().map(d -> " on " + d).orElse("") + ": " + run.readings().size() + " readings"
+            + (plateau.isEmpty() ? "" : ", " + plateau.size() + " of them on a plateau")
+            + (clamped.isEmpty() ? "" : ", " + clamped.size() + " clamped beyond the range")
+            + (absent.isEmpty() ? "" : ", " + absent.size() + " absent");
+    }
+
     /**
      * The run without its plateau, for linearity; the run itself if it has none.
      *

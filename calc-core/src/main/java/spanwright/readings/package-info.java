@@ -51,6 +51,12 @@
  * <p><b>Several tables.</b> Header lines after a table begin the next one; lines that are not repeated hold
  * on. So a chamber record is one table per ambient temperature, or one table with a column "Ambient (degC)".
  *
+ * <h2>Other tables</h2>
+ * {@link spanwright.readings.Readings#table(String)} reads any table of numbers and text under one row of
+ * heads, as strictly: published data, logs of any length. {@link spanwright.readings.Readings#check(String)}
+ * reads a folder and says what became of each file; {@link spanwright.readings.TagHistory} joins the records
+ * of a tag.
+ *
  * <h2>What is read strictly</h2> One decimal sign per file; digits are never grouped; {@link
  * spanwright.readings.Fault} lists what is refused, asked, repaired and flagged. A question is answered in
  * the call:
