@@ -55,7 +55,7 @@ final class RunAssembler {
             segment = Math.max(segment, s);
             draft(new Place(p.key(), preamble, s), header).points.add(p);
         }
-        for (RowReader.Absence a : rows.absences()) {
+        for (CellReader.Absence a : rows.absences()) {
             drafts.values().stream().filter(d -> d.key.equals(a.key())).findFirst()
                 .orElseGet(() -> draft(new Place(a.key(), preamble, 0), header)).absent.add(a.reading());
         }
