@@ -12,7 +12,8 @@ mkdir -p "$work/classes"; file=$work/readings-$rows.csv
 javac -cp "$jar" -d "$work/classes" "$here/ReadTable.java"
 (cd "$work/classes" && jar cf "$work/bench.jar" ReadTable.class)
 cp="$jar:$work/bench.jar"
-java $flags -XX:ArchiveClassesAtExit="$work/classes.jsa" -cp "$cp" ReadTable "$file" > "$work/ours" 2> /dev/null
+java $flags -XX:ArchiveClassesAtExit="$work/classes.jsa" -cp "$cp" ReadTable "$file" > /dev/null 2>&1
+java $flags -cp "$cp" ReadTable "$file" > "$work/ours" 2> /dev/null
 $python "$here/read_with_pandas.py" "$file" > "$work/theirs"
 cmp "$work/ours" "$work/theirs" && echo "same rows and sum: $(cat "$work/ours")"
 for i in 1 2 3 4 5; do
