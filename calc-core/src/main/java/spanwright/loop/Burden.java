@@ -4,7 +4,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import spanwright.quantity.Checks;
-import spanwright.quantity.NumberText;
 
 /**
  * What takes voltage and leaves the current as it is: {@code V = V0 + R I}. A receiver, a meter, a barrier, a
