@@ -49,9 +49,10 @@ public final class ChainMonteCarlo {
         }
         final MonteCarloResult result = chain.monteCarlo(settings);
         final CoverageInterval interval = result.interval(0.95);
-        final StringBuilder line = new StringBuilder("mean ").append(result.mean()).append(" sd ").append(result.u())
-            .append(" 95 % [").append(interval.lower()).append(", ").append(interval.upper()).append("] trials ")
-            .append(result.trials());
+        final StringBuilder line = new StringBuilder("mean ").append(result.mean());
+        line.append(" sd ").append(result.u());
+        line.append(" 95 % [").append(interval.lower()).append(", ").append(interval.upper());
+        line.append("] trials ").append(result.trials());
         System.out.println(line);
     }
 

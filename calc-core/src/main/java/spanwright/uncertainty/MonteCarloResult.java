@@ -120,17 +120,16 @@ public final class MonteCarloResult {
     }
 
     /**
-     * Standard error of a quantile from the number of trials: half the distance of the quantiles one
-     * binomial standard
-     * deviation of rank on either side.
+     * Standard error of a quantile from the number of trials: the binomial standard deviation of its rank,
+     * times the slope of the quantile function over three of these on either side.
      */
     public double quantileError(double p) {
         Checks.inside("p", p, 0, 1);
-        final double step = Math.sqrt(p * (1 - p) / trials());
+        final double deviation = Math.sqrt(p * (1 - p) / trials());
         final double least = 0.5 / trials();
-        final double upper = quantile(Math.min(p + step, 1 - least));
-        final double lower = quantile(Math.max(p - step, least));
-        return (upper - lower) / 2;
+        final double upper = Math.max(p, Math.min(p + 3 * deviation, 1 - least));
+        final double lower = Math.min(p, Math.max(p - 3 * deviation, least));
+        return deviation * (quantile(upper) - quantile(lower)) / (upper - lower);
     }
 
     /** Probabilistically symmetric coverage interval (JCGM 101:2008, 5.3.3). */

@@ -40,6 +40,16 @@ class GaussianCopulaTest {
     }
 
     @Test
+    @DisplayName("Two inputs of two values: rho = sin(pi r / 2), a textbook result (from memory)")
+    void twoValues() {
+        final Distribution coin = Empirical.of(0, 1);
+        for (final double r : new double[] {-0.95, -0.5, 0.3, 0.9, 0.95, 1}) {
+            final double allowed = Math.abs(r) > 0.5 ? 0.0015 : 2e-5;
+            assertEquals(Math.sin(Math.PI * r / 2), normalCorrelation(coin, coin, r), allowed);
+        }
+    }
+
+    @Test
     void normalInputsKeepTheirCorrelation() {
         assertEquals(0.3, normalCorrelation(new Normal(1, 2), new Normal(3, 4), 0.3), 1e-12);
         assertEquals(1, normalCorrelation(new Normal(1, 2), new ScaledT(3, 4, 5), 1), 1e-12);

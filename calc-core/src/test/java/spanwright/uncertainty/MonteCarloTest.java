@@ -159,6 +159,52 @@ class MonteCarloTest {
     }
 
     @Test
+    void theResultReadsAsASentenceAndSaysHowToRepeatIt() {
+        final MonteCarloResult result = single(new Rectangular(9, 11))
+            .monteCarlo(MonteCarlo.seeded(21).trials(100_000));
+        assertThat(result.toString())
+            .startsWith("Y = 10.00 V, u = 0.58, interval [9.05, 10.95] (95 % coverage, ")
+            .endsWith("probabilistically symmetric), 100000 trials, seed 21");
+        assertEquals("V", result.unit());
+        assertEquals("Y", result.measurand());
+        assertEquals(21, result.settings().seed());
+        assertThat(result.generator()).startsWith("xoroshiro128++").endsWith("random");
+        assertEquals(result.u() / Math.sqrt(100_000), result.meanError(), 1e-15);
+        assertEquals(Estimate.of(result.mean(), result.u()), result.estimate());
+        assertEquals(result.interval(0.95).upper() - 9.9, result.interval(0.95).halfWidthAbout(9.9), 1e-12);
+    }
+
+    @Test
+    @DisplayName("Error of a quantile: sqrt(p (1 - p) / n) over the density, an asymptotic textbook result")
+    void quantileErrorFollowsTheDensity() {
+        final MonteCarloResult result = single(new Rectangular(0, 1))
+            .monteCarlo(MonteCarlo.seeded(21).trials(100_000));
+        for (final double p : new double[] {0.1, 0.5, 0.975}) {
+            final double expected = Math.sqrt(p * (1 - p) / 100_000);
+            assertEquals(expected, result.quantileError(p), 0.15 * expected);
+        }
+        final CoverageInterval shortest = single(LogNormal.ofMean(5, 3)).monteCarlo(MonteCarlo.seeded(21))
+            .shortest(0.95);
+        final CoverageInterval symmetric = single(LogNormal.ofMean(5, 3)).monteCarlo(MonteCarlo.seeded(21))
+            .interval(0.95);
+        assertTrue(shortest.width() < 0.95 * symmetric.width());
+        assertTrue(shortest.lower() < symmetric.lower());
+    }
+
+    @Test
+    @DisplayName("Outcomes far outside the range of the pilot run are counted too, on either side")
+    void farOutcomes() {
+        final MonteCarloResult cauchy = single(new ScaledT(0, 1, 1)).monteCarlo(MonteCarlo.seeded(21));
+        // Quantiles of Student's t with 1 degree of freedom: tan(pi (p - 1/2)), a textbook result (from
+        // memory).
+        for (final double p : new double[] {0.0005, 0.01, 0.7, 0.99, 0.9995}) {
+            assertEquals(Math.tan(Math.PI * (p - 0.5)), cauchy.quantile(p),
+                5 * cauchy.quantileError(p) + cauchy.quantileBound(p));
+        }
+        assertTrue(cauchy.greatest() > 1e4 && cauchy.least() < -1e4);
+    }
+
+    @Test
     void settingsOutOfRangeAreRefused() {
         assertThatThrownBy(() -> MonteCarlo.seeded(1).trials(999))
             .hasMessage("trials is 999: at least 1000 needed");
