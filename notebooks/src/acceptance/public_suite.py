@@ -12,7 +12,7 @@ class SpanwrightKernelTests(jupyter_kernel_test.KernelTests):
     code_hello_world = 'System.out.println("hello, world");'
     code_stderr = 'System.err.println("to the error stream");'
     completion_samples = [
-        {"text": "Math.hyp", "matches": {"hypot"}},
+        {"text": "Math.hyp", "matches": {"hypot("}},
         {"text": "Runtim", "matches": {"Runtime", "RuntimeException", "RuntimePermission"}},
     ]
     complete_code_samples = ["1", "int x = 3;", "int x = 3", "for (int i = 0; i < 3; i++) { }", "// only a comment", ""]
@@ -27,7 +27,7 @@ class SpanwrightKernelTests(jupyter_kernel_test.KernelTests):
     ]
     code_display_data = [
         {"code": "display(List.of(1, 2))", "mime": "text/plain"},
-        {"code": 'Readings.read("../test-data/demo/LT-101A.csv").display()', "mime": "text/html"},
+        {"code": 'display(Readings.read("../../../test-data/demo/LT-101A.csv"))', "mime": "text/html"},
     ]
     code_history_pattern = "6 ?*"
     supported_history_operations = ("tail", "range", "search")
