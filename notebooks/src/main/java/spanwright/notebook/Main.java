@@ -12,7 +12,7 @@ import picocli.CommandLine.IVersionProvider;
  */
 @Command(name = "spanwright", mixinStandardHelpOptions = true, versionProvider = Main.Version.class,
     description = "Runs notebooks that prove the accuracy of measuring loops, and serves them to Jupyter.",
-    subcommands = {RunCommand.class, InstallCommand.class, KernelCommand.class})
+    subcommands = {RunCommand.class, CheckCommand.class, InstallCommand.class, KernelCommand.class})
 public final class Main {
     /** Says which version runs on which Java. */
     static final class Version implements IVersionProvider {

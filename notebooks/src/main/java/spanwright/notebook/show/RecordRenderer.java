@@ -11,7 +11,9 @@ import spanwright.readings.CalibrationRecord;
 import spanwright.readings.CalibrationRun;
 import spanwright.readings.CellAddress;
 import spanwright.readings.Entry;
+import spanwright.readings.FileOutcome;
 import spanwright.readings.Finding;
+import spanwright.readings.FolderOutcome;
 import spanwright.readings.Outcome;
 import spanwright.readings.Reading;
 import spanwright.readings.ReadingsTable;
@@ -37,6 +39,9 @@ public final class RecordRenderer implements Renderer {
             return Optional.of(Sheet.saying(run.channel() + ", " + run.phase() + ": " + run.readings().size()
                 + " readings from " + run.input() + " to " + run.output() + ".").with(run(run, Map.of()))
                     .bundle());
+        }
+        if (value instanceof FolderOutcome folder) {
+            return Optional.of(folder(folder).bundle());
         }
         if (value instanceof ReadingsTable table) {
             return Optional.of(table(table).bundle());
@@ -94,6 +99,23 @@ public final class RecordRenderer implements Renderer {
 
     private static String written(Entry entry, Map<CellAddress, String> marks) {
         return (marks.containsKey(entry.cell()) ? MARK : "") + entry.written();
+    }
+
+    private static Sheet folder(FolderOutcome folder) {
+        final Grid.Builder grid = Grid.of("What the reader makes of each file of " + folder.folder(), "file",
+            "outcome", "row:column", "what");
+        for (FileOutcome file : folder.files()) {
+            if (file.findings().isEmpty()) {
+                grid.row(file.file(), file.word(), "", file.account().toString());
+            }
+            for (Finding f : file.findings()) {
+                grid.row(List.of(file.file(), f.outcome().toString(), f.cell().row() + ":" + f.cell()
+                    .column(),
+                    f.says() + (f.proposal().isEmpty() ? "" : "; proposed: " + f.proposal())), false,
+                        f.written());
+            }
+        }
+        return Sheet.saying(folder.summary() + ".").with(grid.build());
     }
 
     private static Sheet table(ReadingsTable table) {
