@@ -15,7 +15,7 @@ import spanwright.readings.Readings;
  * Reads a record or a folder of records and says of each file what was accepted, repaired, asked and refused.
  */
 @Command(name = "check", mixinStandardHelpOptions = true,
-    description = "Reads calibration records and says what the reader makes of each; status 1 if one is refused.")
+    description = "Reads calibration records and says what it makes of each; status 1 if one is refused.")
 final class CheckCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FOLDER", description = "A folder of records, or one file.")
     private Path folder;
