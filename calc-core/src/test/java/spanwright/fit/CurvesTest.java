@@ -11,8 +11,11 @@ import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import spanwright.uncertainty.Estimate;
 
 class CurvesTest {
+    /** qnorm(0.975) in R 4.2. */
+    private static final double QNORM = 1.9599639845400536;
     private static final double[] X = {4, 8, 12, 16, 20};
     private static final double[] Y = {4.02, 7.93, 12.11, 16.05, 19.9};
 
@@ -171,6 +174,14 @@ class CurvesTest {
             most = Math.max(most, Math.abs(a[i] * g - b[i]));
         }
         return most;
+    }
+
+    /** Student's factor from R 4.2: qt((1 + coverage) / 2, dof). */
+    @Test
+    void theFactorOfAnIntervalIsStudentsT() {
+        assertThat(Interval.about(Estimate.of(0, 1, 9), 0.95).upper())
+            .isCloseTo(2.2621571627982049, within(1e-13));
+        assertThat(Interval.about(Estimate.of(3, 1), 0.95).upper() - 3).isCloseTo(QNORM, within(1e-13));
     }
 
     @Test
