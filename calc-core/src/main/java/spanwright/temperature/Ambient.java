@@ -108,7 +108,7 @@ public record Ambient(Celsius lowest, Celsius highest, Optional<Distribution> di
 
     /** With the air in the cabinet warmer than outdoors by something between two figures. */
     public Ambient withCabinetRise(Kelvin least, Kelvin most) {
-        return with(new TemperatureRise("cabinet rise", Place.CABINET, least.value(), most.value()));
+        return with(new TemperatureRise("rise", Place.CABINET, least.value(), most.value()));
     }
 
     /** With sun on the housings in the field, from none up to so much. */

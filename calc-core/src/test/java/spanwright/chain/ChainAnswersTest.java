@@ -103,6 +103,8 @@ class ChainAnswersTest {
             .in(Ambient.evenlyBetween(degC(-10), degC(45)));
         final ChainError error = chain.withTrials(200_000).error(USUAL);
         assertEquals(error.monteCarlo().u(), error.budget().u(), 0.001);
+        assertEquals(100, error.contributions().stream().mapToDouble(Contribution::percentOfVariance).sum(),
+            1e-9);
         final List<SobolIndex> indices = error.sobolIndices();
         final PublishedData data = PublishedData.load("sobol-chain");
         final List<String> labels = List.of("A: accuracy rating", "A: temperature", "B: temperature",
@@ -343,7 +345,7 @@ class ChainAnswersTest {
             .error(TWO);
         assertEquals(0.18, worst.methods().worstCase().limit(), 1e-12);
         assertEquals(List.of("outdoor temperature 30 \u00b0C",
-            "outdoor temperature, cabinet rise in the cabinet"
+            "outdoor temperature, rise in the cabinet"
             + " 8 K"), worst.at().temperatures());
         final Ambient spread = Ambient.evenlyBetween(degC(10), degC(30)).withCabinetRise(kelvin(0),
             kelvin(8));
