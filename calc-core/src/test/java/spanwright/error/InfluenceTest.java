@@ -118,6 +118,7 @@ class InfluenceTest {
         assertThat(d.largest().value()).isEqualTo(0.03);
         assertThat(d.position()).isEqualTo(50);
         assertThat(d.toString()).isEqualTo("0.03 % of span, at 50 %");
+        assertThat(DeadBand.of(reversals, 0.005).orElseThrow().largest().value()).isEqualTo(0.03);
         assertThat(DeadBand.of(reversals, 0.004).orElseThrow().largest().value()).isEqualTo(0.01);
         assertThat(DeadBand.of(reversals.subList(0, 5), 0.006).reason())
             .isEqualTo("a dead band needs reversals at three points; there are 2");

@@ -131,6 +131,9 @@ class TrimTest {
             .advise(found(0.1, new double[] {0, 0.03, 0.06, 0.09, 0.12}));
         assertThat(advice.action()).isEqualTo(TrimAdvice.Action.ADJUST);
         assertThat(advice.toleranceUse().orElseThrow()).isLessThan(0.01);
+        assertThat(Trim.gainAbout(4).settableTo(0.01)
+            .advise(found(0.1, new double[] {0, -0.03, -0.06, -0.09, -0.12})).action())
+            .isEqualTo(TrimAdvice.Action.ADJUST);
     }
 
     @Test
