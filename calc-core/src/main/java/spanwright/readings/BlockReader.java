@@ -14,10 +14,10 @@ final class BlockReader {
     private final Grid grid;
     private final BlockHeader header;
     private final DecimalSign decimal;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
 
     BlockReader(RecordReading settings, Grid grid, BlockHeader header, DecimalSign decimal,
-                List<Finding> findings) {
+                List<RecordFinding> findings) {
         this.settings = settings;
         this.grid = grid;
         this.header = header;
@@ -27,13 +27,13 @@ final class BlockReader {
 
     /** The rows, or nothing if the columns cannot be used. */
     Optional<RowReader> read(Block block, List<String> understood) {
-        final List<Finding> planned = new ArrayList<>();
+        final List<RecordFinding> planned = new ArrayList<>();
         final Optional<ColumnPlan> plan = ColumnPlan.of(block, header, grid, settings, planned);
         if (plan.isEmpty()) {
             findings.addAll(planned);
             return Optional.empty();
         }
-        final List<Finding> found = new ArrayList<>();
+        final List<RecordFinding> found = new ArrayList<>();
         final RowReader rows = new RowReader(grid, block, plan.get(), decimal,
             new DateText(settings.dayFirstOrMonthFirst(), zone(block)), found);
         rows.read();
@@ -68,13 +68,14 @@ final class BlockReader {
         final CellAddress at = grid.at(block.head(), s.column().index());
         final String head = s.column().head();
         if (settings.accepts(s.fault())) {
-            findings.add(Finding.of(Fault.ANSWERED, at, head, "column \"" + head + "\" read in " + s.unit()
+            findings.add(RecordFinding.of(Fault.ANSWERED, at, head, "column \"" + head + "\" read in "
+                + s.unit()
                 + " instead of " + s.said() + ", as told in the call"));
             final String[] unit = ColumnHead.across(s.unit());
             return Optional.of(block.withColumns(block.columns().stream().map(c ->
                 c.index() == s.column().index() ? c.withUnit(unit[0], unit[1]) : c).toList()));
         }
-        findings.add(Finding.question(s.fault(), at, head, "the numbers of column \"" + head
+        findings.add(RecordFinding.question(s.fault(), at, head, "the numbers of column \"" + head
             + "\" do not fit "
             + s.said() + ", but all fit " + s.unit(), "read the column in " + s.unit()));
         return Optional.empty();
@@ -86,13 +87,14 @@ final class BlockReader {
         final boolean already = findings.stream().anyMatch(f -> f.fault() == Fault.ANSWERED
             && f.cell().equals(at));
         if (settings.accepts(Fault.COLUMNS_SWAPPED) && !already) {
-            findings.add(Finding.of(Fault.ANSWERED, at, applied.head(),
+            findings.add(RecordFinding.of(Fault.ANSWERED, at, applied.head(),
                 "input and output columns exchanged, as"
                 + " told in the call"));
             return Optional.of(block.withColumns(SwappedUnits.exchanged(block)));
         }
         if (!already) {
-            findings.add(Finding.question(Fault.COLUMNS_SWAPPED, at, applied.head(), "every output stands"
+            findings.add(RecordFinding.question(Fault.COLUMNS_SWAPPED, at, applied.head(),
+                "every output stands"
                 + " exactly on a point of the grid and the inputs do not: the value that was set looks to be"
                 + " written under output", "exchange the two columns"));
         }

@@ -14,7 +14,7 @@ import java.util.Optional;
 final class BlockSplitter {
     private final Grid grid;
     private final RecordReading settings;
-    private final List<Finding> findings = new ArrayList<>();
+    private final List<RecordFinding> findings = new ArrayList<>();
     private final List<Block> blocks = new ArrayList<>();
     private final Map<PreambleKey, Preamble.Value> lines = new EnumMap<>(PreambleKey.class);
     private final List<Preamble.Value> standards = new ArrayList<>();
@@ -50,7 +50,7 @@ final class BlockSplitter {
         return List.copyOf(blocks);
     }
 
-    List<Finding> findings() {
+    List<RecordFinding> findings() {
         return findings;
     }
 
@@ -84,7 +84,7 @@ final class BlockSplitter {
             rows.add(row);
         } else {
             headerRows++;
-            findings.add(Finding.of(Fault.NOT_UNDERSTOOD, grid.at(row, 0), row.cell(0).text(),
+            findings.add(RecordFinding.of(Fault.NOT_UNDERSTOOD, grid.at(row, 0), row.cell(0).text(),
                 "line \"" + row.cell(0).text() + "\" is no known header line and is not used"));
         }
     }
@@ -106,7 +106,8 @@ final class BlockSplitter {
         }
         final Preamble.Value before = lines.put(key, value);
         if (before != null && key != PreambleKey.REMARK && !before.text().equals(value.text())) {
-            findings.add(Finding.of(Fault.HEADER_UNREADABLE, value.cell(), value.text(), "\"" + key.word()
+            findings.add(RecordFinding.of(Fault.HEADER_UNREADABLE, value.cell(), value.text(), "\""
+                + key.word()
                 + "\" is \"" + value.text() + "\" here and \"" + before.text() + "\" at " + before.cell()
                 + ": state it once"));
         }
@@ -154,14 +155,15 @@ final class BlockSplitter {
         for (int i = 0; i < row.cells().size(); i++) {
             final int index = i;
             if (!row.cells().get(i).isBlank() && known.stream().noneMatch(c -> c.index() == index)) {
-                findings.add(Finding.of(Fault.NOT_UNDERSTOOD, grid.at(row, i), row.cells().get(i).text(),
+                findings.add(RecordFinding.of(Fault.NOT_UNDERSTOOD, grid.at(row, i), row.cells().get(i)
+                    .text(),
                     "column \"" + row.cells().get(i).text() + "\" is not known and is not used"));
             }
         }
     }
 
     private ReadingsFormatException noTable() {
-        final Finding none = Finding.of(Fault.HEADER_MISSING, grid.start(), "",
+        final RecordFinding none = RecordFinding.of(Fault.HEADER_MISSING, grid.start(), "",
             "no row names the columns: a row"
             + " with at least an applied input and an indicated output is needed, such as"
             + " \"Applied (mA),Indicated (mA)\"");

@@ -17,11 +17,11 @@ public final class CalibrationRecord {
     private final RecordReading settings;
     private final String file;
     private final List<RunRecord> runs;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     private final List<String> understood;
     private final RowAccount account;
 
-    CalibrationRecord(RecordReading settings, String file, List<RunRecord> runs, List<Finding> findings,
+    CalibrationRecord(RecordReading settings, String file, List<RunRecord> runs, List<RecordFinding> findings,
                       List<String> understood, RowAccount account) {
         this.settings = settings;
         this.file = file;
@@ -102,27 +102,27 @@ public final class CalibrationRecord {
     }
 
     /** Everything that was found, in the order in which it was found. */
-    public List<Finding> findings() {
+    public List<RecordFinding> findings() {
         return findings;
     }
 
     /** What was found of one outcome. */
-    public List<Finding> findings(Outcome outcome) {
+    public List<RecordFinding> findings(Outcome outcome) {
         return findings.stream().filter(f -> f.outcome() == outcome).toList();
     }
 
     /** What was read after a change. */
-    public List<Finding> repairs() {
+    public List<RecordFinding> repairs() {
         return findings(Outcome.REPAIRED);
     }
 
     /** What is asked; {@link #accepting} answers with yes. */
-    public List<Finding> questions() {
+    public List<RecordFinding> questions() {
         return findings(Outcome.ASKED);
     }
 
     /** What a person should look at. */
-    public List<Finding> flags() {
+    public List<RecordFinding> flags() {
         return findings(Outcome.FLAGGED);
     }
 

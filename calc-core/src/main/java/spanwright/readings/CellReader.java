@@ -17,13 +17,13 @@ final class CellReader {
     private final Grid grid;
     private final ColumnPlan plan;
     private final DecimalSign decimal;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     private final List<Absence> absences = new ArrayList<>();
 
     /** An absent output, with the channel and phase it belongs to. */
     record Absence(Point.Key key, AbsentReading reading) { }
 
-    CellReader(Grid grid, ColumnPlan plan, DecimalSign decimal, List<Finding> findings) {
+    CellReader(Grid grid, ColumnPlan plan, DecimalSign decimal, List<RecordFinding> findings) {
         this.grid = grid;
         this.plan = plan;
         this.decimal = decimal;
@@ -131,7 +131,7 @@ final class CellReader {
             }
             bound = OptionalDouble.of(conversion.get().apply(content.number().get()).doubleValue());
         }
-        findings.add(Finding.of(kind == AbsentReading.Kind.MISSING ? Fault.VALUE_MISSING
+        findings.add(RecordFinding.of(kind == AbsentReading.Kind.MISSING ? Fault.VALUE_MISSING
             : Fault.VALUE_CENSORED,
             at, text, column.role() + " is " + kind + (text.isBlank() ? "" : " (\"" + text + "\")")
                 + ": no number is put in its place").inChannel(key.channel()));
@@ -139,11 +139,12 @@ final class CellReader {
     }
 
     private void repair(Fault fault, CellAddress at, String written, String says) {
-        findings.add(Finding.of(fault, at, written, says));
+        findings.add(RecordFinding.of(fault, at, written, says));
     }
 
     void refuse(Fault fault, GridRow row, int column, String says) {
         final String text = row.cell(Math.max(0, column)).text();
-        findings.add(Finding.of(fault, grid.at(row, Math.max(0, column)), text, "\"" + text + "\": " + says));
+        findings.add(RecordFinding.of(fault, grid.at(row, Math.max(0, column)), text, "\"" + text + "\": "
+            + says));
     }
 }

@@ -15,10 +15,10 @@ final class ClampCheck {
     private static final double MARGIN = 1.0;
 
     private final BlockHeader header;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     private final String channel;
 
-    ClampCheck(BlockHeader header, String channel, List<Finding> findings) {
+    ClampCheck(BlockHeader header, String channel, List<RecordFinding> findings) {
         this.header = header;
         this.channel = channel;
         this.findings = findings;
@@ -79,7 +79,8 @@ final class ClampCheck {
 
     private void flag(List<Reading> readings, String says) {
         final Entry first = readings.get(0).indicated();
-        findings.add(Finding.of(Fault.CLAMPED, first.cell(), first.written(), readings.size() + " readings: "
+        findings.add(RecordFinding.of(Fault.CLAMPED, first.cell(), first.written(), readings.size()
+            + " readings: "
             + says).inChannel(channel));
     }
 }

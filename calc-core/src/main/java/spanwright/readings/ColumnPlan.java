@@ -27,7 +27,7 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
 
     /** The plan of a table, or nothing if a needed column or unit is missing; then the findings say so. */
     static Optional<ColumnPlan> of(Block block, BlockHeader header, Grid grid, RecordReading settings,
-                                   List<Finding> findings) {
+                                   List<RecordFinding> findings) {
         final int before = findings.size();
         final List<ColumnMeaning> columns = new SwappedUnits(block, header, grid, settings, findings)
             .columns();
@@ -45,13 +45,13 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
 
     /** An output column without any entry, beside others, is one sentence and not one per row. */
     private static List<ColumnMeaning> withoutEmpty(List<ColumnMeaning> columns, Block block, Grid grid,
-                                                    List<Finding> findings) {
+                                                    List<RecordFinding> findings) {
         final List<ColumnMeaning> out = new ArrayList<>();
         for (ColumnMeaning c : columns) {
             final boolean empty = c.role() == ColumnRole.INDICATED && !block.rows().isEmpty()
                 && block.rows().stream().allMatch(r -> r.cell(c.index()).isBlank());
             if (empty && block.columns(ColumnRole.INDICATED).size() > 1) {
-                findings.add(Finding.of(Fault.VALUE_MISSING, grid.at(block.head(), c.index()), c.head(),
+                findings.add(RecordFinding.of(Fault.VALUE_MISSING, grid.at(block.head(), c.index()), c.head(),
                     "column \"" + c.head() + "\" is empty: it is not used"));
             } else {
                 out.add(c);
@@ -60,7 +60,7 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
         return out;
     }
 
-    private static boolean stops(List<Finding> findings, int from) {
+    private static boolean stops(List<RecordFinding> findings, int from) {
         return findings.subList(from, findings.size()).stream()
             .anyMatch(f -> f.outcome() == Outcome.REFUSED || f.isOpenQuestion());
     }
@@ -86,10 +86,11 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
         return convert(column, own[0], own[1].isEmpty() ? column.ohms() : own[1], header);
     }
 
-    private static void needed(List<ColumnMeaning> columns, Block block, Grid grid, List<Finding> findings) {
+    private static void needed(List<ColumnMeaning> columns, Block block, Grid grid,
+        List<RecordFinding> findings) {
         for (ColumnRole role : List.of(ColumnRole.APPLIED, ColumnRole.INDICATED)) {
             if (columns.stream().noneMatch(c -> c.role() == role)) {
-                findings.add(Finding.of(Fault.COLUMN_MISSING, grid.at(block.head(), 0), "",
+                findings.add(RecordFinding.of(Fault.COLUMN_MISSING, grid.at(block.head(), 0), "",
                     "no column for the "
                     + role + ": head one like \"" + (role == ColumnRole.APPLIED ? "Applied" : "Indicated")
                     + " (mA)\", or name it in the call with column(...).as(ColumnRole." + role.name() + ")"));
@@ -99,19 +100,22 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
             final boolean several = columns.stream().filter(a -> a.role() == ColumnRole.APPLIED).count() > 1;
             if (several && c.role() == ColumnRole.INDICATED && columns.stream().noneMatch(
                 a -> a.role() == ColumnRole.APPLIED && a.withRole(c.role()).sameAs(c))) {
-                findings.add(Finding.of(Fault.COLUMN_MISSING, grid.at(block.head(), c.index()), c.head(),
+                findings.add(RecordFinding.of(Fault.COLUMN_MISSING, grid.at(block.head(), c.index()),
+                    c.head(),
                     "no applied column goes with \"" + c.head() + "\""));
             }
         }
     }
 
-    private static void twice(List<ColumnMeaning> columns, Block block, Grid grid, List<Finding> findings) {
+    private static void twice(List<ColumnMeaning> columns, Block block, Grid grid,
+        List<RecordFinding> findings) {
         for (int i = 0; i < columns.size(); i++) {
             final ColumnMeaning c = columns.get(i);
             for (ColumnMeaning earlier : columns.subList(0, i)) {
                 if (c.sameAs(earlier) && c.role() != ColumnRole.REMARK && c.role() != ColumnRole.RESULT
                     && c.role() != ColumnRole.ERROR && c.role() != ColumnRole.EXPECTED) {
-                    findings.add(Finding.of(Fault.COLUMN_TWICE, grid.at(block.head(), c.index()), c.head(),
+                    findings.add(RecordFinding.of(Fault.COLUMN_TWICE, grid.at(block.head(), c.index()),
+                        c.head(),
                         "\"" + c.head() + "\" and \"" + earlier.head() + "\" both mean " + c.role()
                             + ": name them apart, or in the call"));
                 }
@@ -121,11 +125,11 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
 
     private static Optional<UnitConversion> convert(ColumnMeaning c, Block block, BlockHeader header,
         Grid grid,
-                                                    List<Finding> findings) {
+                                                    List<RecordFinding> findings) {
         final CellAddress at = grid.at(block.head(), c.index());
         if (c.unit().isEmpty()) {
             if (block.rows().stream().noneMatch(r -> hasUnit(r.cell(c.index())))) {
-                findings.add(Finding.of(Fault.UNIT_MISSING, at, c.head(), "column \"" + c.head()
+                findings.add(RecordFinding.of(Fault.UNIT_MISSING, at, c.head(), "column \"" + c.head()
                     + "\" has no unit: write it in the head, such as \"" + c.head()
                     + " (mA)\", in the cells, or"
                     + " in the call"));
@@ -135,9 +139,9 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
         try {
             return Optional.of(convert(c, c.unit(), c.ohms(), header));
         } catch (ColumnConversion.OtherKind e) {
-            findings.add(Finding.of(Fault.UNIT_OF_OTHER_KIND, at, c.head(), e.getMessage()));
+            findings.add(RecordFinding.of(Fault.UNIT_OF_OTHER_KIND, at, c.head(), e.getMessage()));
         } catch (IllegalArgumentException e) {
-            findings.add(Finding.of(Fault.UNIT_UNKNOWN, at, c.head(), e.getMessage()));
+            findings.add(RecordFinding.of(Fault.UNIT_UNKNOWN, at, c.head(), e.getMessage()));
         }
         return Optional.empty();
     }

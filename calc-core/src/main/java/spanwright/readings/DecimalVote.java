@@ -15,8 +15,8 @@ final class DecimalVote {
 
     private static final Pattern SINGLE = Pattern.compile("[+-]?\\d+[.,]\\d+(\\s*[^\\d\\s]{1,6})?");
 
-    private Optional<Finding> point = Optional.empty();
-    private Optional<Finding> comma = Optional.empty();
+    private Optional<RecordFinding> point = Optional.empty();
+    private Optional<RecordFinding> comma = Optional.empty();
     private boolean commaIsDecimal;
 
     /** Takes the votes of the tables and of the header lines that hold numbers. */
@@ -37,11 +37,11 @@ final class DecimalVote {
      */
     DecimalSign decide(RecordReading settings) {
         if (point.isPresent() && comma.isPresent()) {
-            final Finding p = point.get();
-            final Finding c = comma.get();
-            final Finding later = c.cell().row() >= p.cell().row() ? c : p;
-            final Finding earlier = later == c ? p : c;
-            throw new ReadingsFormatException(Finding.of(Fault.MIXED_DECIMAL_SIGN, later.cell(),
+            final RecordFinding p = point.get();
+            final RecordFinding c = comma.get();
+            final RecordFinding later = c.cell().row() >= p.cell().row() ? c : p;
+            final RecordFinding earlier = later == c ? p : c;
+            throw new ReadingsFormatException(RecordFinding.of(Fault.MIXED_DECIMAL_SIGN, later.cell(),
                 later.written(), "\"" + later.written() + "\" here and \"" + earlier.written() + "\" at "
                     + earlier.cell()
                     + ": one file may use the decimal point or the decimal comma, not both"));
@@ -50,7 +50,7 @@ final class DecimalVote {
     }
 
     /** The first cell with a comma, where the file has only commas. */
-    Optional<Finding> firstComma() {
+    Optional<RecordFinding> firstComma() {
         return comma;
     }
 
@@ -60,7 +60,7 @@ final class DecimalVote {
     }
 
     /** The first cell with a comma, if no cell has a point. */
-    Optional<Finding> onlyCommas() {
+    Optional<RecordFinding> onlyCommas() {
         return point.isPresent() ? Optional.empty() : comma;
     }
 
@@ -77,11 +77,11 @@ final class DecimalVote {
         }
         final String text = Characters.plain(cell.text());
         if (point.isEmpty() && WITH_POINT.matcher(text).matches()) {
-            point = Optional.of(Finding.of(Fault.MIXED_DECIMAL_SIGN, at, cell.text(), ""));
+            point = Optional.of(RecordFinding.of(Fault.MIXED_DECIMAL_SIGN, at, cell.text(), ""));
         }
         if (WITH_COMMA.matcher(text).matches()) {
             if (comma.isEmpty()) {
-                comma = Optional.of(Finding.of(Fault.DECIMAL_COMMA, at, cell.text(), ""));
+                comma = Optional.of(RecordFinding.of(Fault.DECIMAL_COMMA, at, cell.text(), ""));
             }
             commaIsDecimal |= !LIKE_THOUSANDS.matcher(text).matches();
         }

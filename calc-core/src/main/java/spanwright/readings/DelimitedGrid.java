@@ -34,14 +34,14 @@ final class DelimitedGrid {
                 }
             }
         } catch (CsvParseException e) {
-            throw new ReadingsFormatException(Finding.of(Fault.BROKEN_QUOTE,
+            throw new ReadingsFormatException(RecordFinding.of(Fault.BROKEN_QUOTE,
                 new CellAddress(file, "", line, 1), "", "at or after this line a quoted cell is not closed"
                     + " by one quotation mark, or text follows it"));
         } catch (java.io.IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
         if (rows.isEmpty()) {
-            throw new ReadingsFormatException(Finding.of(Fault.EMPTY_FILE,
+            throw new ReadingsFormatException(RecordFinding.of(Fault.EMPTY_FILE,
                 new CellAddress(file, "", 1, 1), "",
                 "the file is empty: a row of column names and at least one row of readings are needed"));
         }
@@ -88,7 +88,7 @@ final class DelimitedGrid {
         for (int i = 0; i < row.cells().size() && !row.comment(); i++) {
             final String text = row.cells().get(i).text();
             if (text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0) {
-                throw new ReadingsFormatException(Finding.of(Fault.BROKEN_QUOTE,
+                throw new ReadingsFormatException(RecordFinding.of(Fault.BROKEN_QUOTE,
                     new CellAddress(file, "", row.number(), i + 1), text,
                     "the quoted cell that begins here runs over a line end: a quotation mark is missing"));
             }

@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
  * @param account  where every row went
  * @param findings everything that was found, in the order of the file
  */
-public record FileOutcome(String file, int runs, RowAccount account, List<Finding> findings) {
+public record FileOutcome(String file, int runs, RowAccount account, List<RecordFinding> findings) {
     /** Checks the components and copies the list. */
     public FileOutcome {
         Objects.requireNonNull(file, "file");
@@ -37,7 +37,7 @@ public record FileOutcome(String file, int runs, RowAccount account, List<Findin
 
     /** The kinds of findings, each once, in the order of the file. */
     public List<Fault> faults() {
-        return findings.stream().map(Finding::fault).distinct().toList();
+        return findings.stream().map(RecordFinding::fault).distinct().toList();
     }
 
     /** What was found, gravest first, one sentence each. */

@@ -63,7 +63,7 @@ public record FolderOutcome(String folder, List<FileOutcome> files, List<Calibra
                 written.append("");
                 says.append(f.account().toString());
             }
-            for (Finding x : f.findings()) {
+            for (RecordFinding x : f.findings()) {
                 file.append(f.file());
                 outcome.append(x.outcome().toString());
                 fault.append(x.fault().toString());
@@ -85,7 +85,7 @@ public record FolderOutcome(String folder, List<FileOutcome> files, List<Calibra
     }
 
     private static String gravest(FileOutcome f) {
-        final String line = f.findings().stream().min(Comparator.comparingInt((Finding x) ->
+        final String line = f.findings().stream().min(Comparator.comparingInt((RecordFinding x) ->
             FileOutcomeOrder.of(x.outcome()))).map(x -> x.cell().row() + ":" + x.cell().column() + " "
                 + x.says()
                 + (x.proposal().isEmpty() ? "" : "; proposed: " + x.proposal())).orElse(f.account()

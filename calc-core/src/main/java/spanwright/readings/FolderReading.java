@@ -24,7 +24,7 @@ final class FolderReading {
      *
      * @throws CancellationException if the thread is interrupted; its interrupt status stays set
      */
-    static FolderOutcome read(Path path, UnaryOperator<RecordReading> settings, Progress progress) {
+    static FolderOutcome read(Path path, UnaryOperator<RecordReading> settings, FolderProgress progress) {
         final List<Path> files = files(path);
         final List<FileOutcome> outcomes = new ArrayList<>();
         final List<CalibrationRecord> records = new ArrayList<>();
@@ -62,7 +62,7 @@ final class FolderReading {
                 records);
         } catch (UncheckedIOException e) {
             return new FileOutcome(name, 0, new RowAccount(0, 0, 0, 0, 0),
-                List.of(Finding.of(Fault.NOT_A_TEXT,
+                List.of(RecordFinding.of(Fault.NOT_A_TEXT,
                 new CellAddress(name, "", 1, 1), "", e.getMessage())));
         }
     }

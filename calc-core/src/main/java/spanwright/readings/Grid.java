@@ -11,7 +11,7 @@ import java.util.List;
  * @param rows      rows in the order of the file, blank ones left out
  * @param findings  what was found while the cells were separated
  */
-record Grid(String file, String sheet, String delimiter, List<GridRow> rows, List<Finding> findings) {
+record Grid(String file, String sheet, String delimiter, List<GridRow> rows, List<RecordFinding> findings) {
     Grid {
         rows = List.copyOf(rows);
         findings = List.copyOf(findings);

@@ -16,13 +16,13 @@ import spanwright.quantity.NumberText;
  */
 final class GridCheck {
     private final CalibrationRun run;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     /** Readings by traverse, then by point. */
     private final Map<String, Map<Long, List<Reading>>> legs = new LinkedHashMap<>();
     private final SortedSet<Long> points = new TreeSet<>();
     private final Map<Long, Double> percentOf = new TreeMap<>();
 
-    GridCheck(CalibrationRun run, List<Finding> findings) {
+    GridCheck(CalibrationRun run, List<RecordFinding> findings) {
         this.run = run;
         this.findings = findings;
         for (Reading r : run.readings()) {
@@ -84,7 +84,7 @@ final class GridCheck {
     }
 
     private void flag(Fault fault, Reading r, String says) {
-        findings.add(Finding.of(fault, r.indicated().cell(), r.indicated().written(), says)
+        findings.add(RecordFinding.of(fault, r.indicated().cell(), r.indicated().written(), says)
             .inChannel(run.channel()));
     }
 }

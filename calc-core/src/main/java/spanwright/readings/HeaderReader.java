@@ -26,9 +26,9 @@ final class HeaderReader {
     private final RecordReading settings;
     private final HeaderText text;
     private final DecimalSign decimal;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
 
-    HeaderReader(RecordReading settings, DecimalSign decimal, List<Finding> findings) {
+    HeaderReader(RecordReading settings, DecimalSign decimal, List<RecordFinding> findings) {
         this.settings = settings;
         this.text = new HeaderText(decimal);
         this.decimal = decimal;
@@ -72,7 +72,8 @@ final class HeaderReader {
     private Optional<RecordDate> date(Preamble p, Preamble.Value line, String dateText) {
         final Optional<ZoneId> place = settings.zone().or(() -> value(p, PreambleKey.ZONE, ZoneId::of));
         final DateText.Answer answer = new DateText(settings.dayFirstOrMonthFirst(), place).read(dateText);
-        answer.fault().ifPresent(f -> findings.add(Finding.of(f, line.cell(), dateText, answer.says())));
+        answer.fault().ifPresent(f -> findings.add(RecordFinding.of(f, line.cell(), dateText,
+            answer.says())));
         return answer.date();
     }
 
@@ -80,7 +81,7 @@ final class HeaderReader {
         final Optional<Preamble.Value> line = p.find(key);
         if (line.isEmpty()) {
             if (said.isEmpty()) {
-                findings.add(Finding.of(Fault.RANGE_MISSING, head, "", "no \"" + capital(key.word())
+                findings.add(RecordFinding.of(Fault.RANGE_MISSING, head, "", "no \"" + capital(key.word())
                     + "\" line above this table: it is needed, such as \"" + capital(key.word())
                     + ",4 to 20 mA\", or say it in the call"));
             }
@@ -98,11 +99,11 @@ final class HeaderReader {
         final int day = Integer.parseInt(date.group(1));
         final String range = Math.min(month, day) + " to " + Math.max(month, day) + " mA";
         if (settings.accepts(Fault.RANGE_TURNED_DATE) && month != day) {
-            findings.add(Finding.of(Fault.ANSWERED, line.cell(), line.text(), "\"" + line.text()
+            findings.add(RecordFinding.of(Fault.ANSWERED, line.cell(), line.text(), "\"" + line.text()
                 + "\" read as the range " + range + ", as told in the call"));
             return Optional.of(text.span(range));
         }
-        findings.add(Finding.question(Fault.RANGE_TURNED_DATE, line.cell(), line.text(), "range \""
+        findings.add(RecordFinding.question(Fault.RANGE_TURNED_DATE, line.cell(), line.text(), "range \""
             + line.text() + "\" is a date: a spreadsheet makes one of 4-20", "read it as " + range));
         return Optional.empty();
     }
@@ -123,7 +124,7 @@ final class HeaderReader {
         final Optional<Optional<Tolerance>> read = guarded(line.get(), t -> text.tolerance(t,
             p.text(PreambleKey.TOLERANCE_BASIS), input, output));
         if (read.isPresent() && read.get().isEmpty()) {
-            findings.add(Finding.of(Fault.TOLERANCE_BASIS_MISSING, line.get().cell(), line.get().text(),
+            findings.add(RecordFinding.of(Fault.TOLERANCE_BASIS_MISSING, line.get().cell(), line.get().text(),
                 "tolerance \"" + line.get().text() + "\" does not say of what, so there is no pass or fail:"
                     + " write \"% of span\", \"% of reading\", \"% of upper range value\" or a unit"));
         }
@@ -177,7 +178,7 @@ final class HeaderReader {
         try {
             return Optional.of(read.apply(line.text()));
         } catch (IllegalArgumentException | java.time.DateTimeException e) {
-            findings.add(Finding.of(Fault.HEADER_UNREADABLE, line.cell(), line.text(), e.getMessage()));
+            findings.add(RecordFinding.of(Fault.HEADER_UNREADABLE, line.cell(), line.text(), e.getMessage()));
             return Optional.empty();
         }
     }

@@ -13,9 +13,9 @@ final class PaperCheck {
     private static final Pattern TAG = Pattern.compile("[A-Z]{1,5}-?\\d{2,6}[A-Z]?(?![A-Za-z0-9])");
     private static final Pattern SPREADSHEET = Pattern.compile("\\d+(\\.\\d+)?[eE][+]?\\d+|#+");
 
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
 
-    PaperCheck(List<Finding> findings) {
+    PaperCheck(List<RecordFinding> findings) {
         this.findings = findings;
     }
 
@@ -70,6 +70,6 @@ final class PaperCheck {
     }
 
     private void flag(Fault fault, CalibrationRun run, Entry at, String says) {
-        findings.add(Finding.of(fault, at.cell(), at.written(), says).inChannel(run.channel()));
+        findings.add(RecordFinding.of(fault, at.cell(), at.written(), says).inChannel(run.channel()));
     }
 }

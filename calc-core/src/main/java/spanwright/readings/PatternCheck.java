@@ -14,7 +14,7 @@ final class PatternCheck {
     private PatternCheck() { }
 
     /** Checks the figures of one run. */
-    static void figures(CalibrationRun run, List<Finding> findings) {
+    static void figures(CalibrationRun run, List<RecordFinding> findings) {
         final List<Reading> readings = run.readings();
         final boolean zero = readings.size() >= FEWEST_ZERO && readings.stream().allMatch(r ->
             Math.abs(r.indicated().value() - run.expected(r)) < 1e-9 * run.output().width());
@@ -29,10 +29,10 @@ final class PatternCheck {
     }
 
     /** Flags a run of which most readings miss the characteristic, and no other unit explained them. */
-    static void farOff(CalibrationRun run, List<Finding> findings) {
+    static void farOff(CalibrationRun run, List<RecordFinding> findings) {
         final long far = run.readings().stream().filter(r -> Math.abs(r.indicated().value() - run.expected(r))
             > FAR * run.output().width()).count();
-        if (2 * far > run.readings().size() && findings.stream().noneMatch(Finding::isOpenQuestion)) {
+        if (2 * far > run.readings().size() && findings.stream().noneMatch(RecordFinding::isOpenQuestion)) {
             flag(Fault.OUTSIDE_RANGE, run, far + " of " + run.readings().size()
                 + " readings are off by more than "
                 + "20 % of span, and no other unit explains it: are range and transfer function right?",
@@ -41,7 +41,7 @@ final class PatternCheck {
     }
 
     /** Compares as left with as found of one channel. */
-    static void copies(List<RunRecord> runs, List<Finding> findings) {
+    static void copies(List<RunRecord> runs, List<RecordFinding> findings) {
         for (RunRecord left : runs) {
             for (RunRecord found : runs) {
                 if (left.run().phase() == Phase.AS_LEFT && found.run().phase() == Phase.AS_FOUND
@@ -68,8 +68,8 @@ final class PatternCheck {
         return number.matches("\\d*[.,]\\d*[05]") && entry.written().strip().matches("[-+\u2212]?[0-9.,]+.*");
     }
 
-    private static void flag(Fault fault, CalibrationRun run, String says, List<Finding> findings) {
+    private static void flag(Fault fault, CalibrationRun run, String says, List<RecordFinding> findings) {
         final Entry first = run.readings().get(0).indicated();
-        findings.add(Finding.of(fault, first.cell(), first.written(), says).inChannel(run.channel()));
+        findings.add(RecordFinding.of(fault, first.cell(), first.written(), says).inChannel(run.channel()));
     }
 }

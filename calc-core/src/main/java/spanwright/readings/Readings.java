@@ -88,7 +88,7 @@ public final class Readings {
      * @throws java.io.UncheckedIOException if the folder cannot be opened
      */
     public static FolderOutcome check(Path path) {
-        return folder(path, reading -> reading, Progress.SILENT);
+        return folder(path, reading -> reading, FolderProgress.SILENT);
     }
 
     /**
@@ -98,7 +98,8 @@ public final class Readings {
      * @throws java.util.concurrent.CancellationException if the thread is interrupted
      * @throws java.io.UncheckedIOException               if the folder cannot be opened
      */
-    public static FolderOutcome folder(Path path, UnaryOperator<RecordReading> settings, Progress progress) {
+    public static FolderOutcome folder(Path path, UnaryOperator<RecordReading> settings,
+        FolderProgress progress) {
         return FolderReading.read(path, settings, progress);
     }
 }

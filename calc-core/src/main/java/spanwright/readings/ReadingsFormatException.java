@@ -9,19 +9,19 @@ import java.util.List;
 public final class ReadingsFormatException extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 
-    private final transient List<Finding> findings;
+    private final transient List<RecordFinding> findings;
 
-    ReadingsFormatException(Finding first) {
+    ReadingsFormatException(RecordFinding first) {
         this(first, List.of(first));
     }
 
-    ReadingsFormatException(Finding first, List<Finding> findings) {
+    ReadingsFormatException(RecordFinding first, List<RecordFinding> findings) {
         super(first.toString());
         this.findings = List.copyOf(findings);
     }
 
     /** Everything the reader found, in the order of the file; empty after the exception was serialised. */
-    public List<Finding> findings() {
+    public List<RecordFinding> findings() {
         return findings == null ? List.of() : findings;
     }
 }

@@ -26,11 +26,11 @@ public final class ReadingsTable {
     private final List<TableColumn> columns;
     private final int[] lines;
     private final List<String> comments;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     private final RowAccount account;
 
     ReadingsTable(String file, String sheet, List<TableColumn> columns, int[] lines, List<String> comments,
-                  List<Finding> findings, RowAccount account) {
+                  List<RecordFinding> findings, RowAccount account) {
         this.file = file;
         this.sheet = sheet;
         this.columns = List.copyOf(columns);
@@ -79,7 +79,7 @@ public final class ReadingsTable {
         final TableColumn column = column(name);
         for (int row = 0; row < rowCount(); row++) {
             if (column.number(row).isEmpty()) {
-                throw new ReadingsFormatException(Finding.of(column.isAbsent(row) ? Fault.VALUE_MISSING
+                throw new ReadingsFormatException(RecordFinding.of(column.isAbsent(row) ? Fault.VALUE_MISSING
                     : Fault.NOT_A_NUMBER, cell(name, row), column.written(row), "column \"" + name
                         + "\" has no number here but \"" + column.written(row) + "\""));
             }
@@ -123,7 +123,7 @@ public final class ReadingsTable {
     public Entry entry(String name, int row) {
         final TableColumn column = column(name);
         final CellAddress at = cell(name, row);
-        return new Entry(column.number(row).orElseThrow(() -> new ReadingsFormatException(Finding.of(
+        return new Entry(column.number(row).orElseThrow(() -> new ReadingsFormatException(RecordFinding.of(
             Fault.NOT_A_NUMBER, at, column.written(row), "no number but \"" + column.written(row) + "\""))),
             column.resolution(row), column.written(row), at);
     }
@@ -141,7 +141,7 @@ public final class ReadingsTable {
     }
 
     /** What was repaired or is absent. */
-    public List<Finding> findings() {
+    public List<RecordFinding> findings() {
         return findings;
     }
 

@@ -13,7 +13,7 @@ import java.util.Optional;
 final class RecordReader {
     private final RecordReading settings;
     private final Grid grid;
-    private final List<Finding> findings = new ArrayList<>();
+    private final List<RecordFinding> findings = new ArrayList<>();
     private final List<String> understood = new ArrayList<>();
     private int accepted;
     private int repaired;
@@ -28,7 +28,7 @@ final class RecordReader {
     /** Reads strictly: whatever is refused is thrown, unless the call leaves refused rows out. */
     static CalibrationRecord read(RecordReading settings) {
         final CalibrationRecord record = readAll(settings, grid(settings.file()));
-        final List<Finding> refusals = record.findings(Outcome.REFUSED);
+        final List<RecordFinding> refusals = record.findings(Outcome.REFUSED);
         if (!refusals.isEmpty() && !(settings.leavesOutRefusedRows() && record.account().refused() > 0
             && !record.allRuns().isEmpty())) {
             throw new ReadingsFormatException(refusals.get(0), record.findings());
@@ -67,7 +67,8 @@ final class RecordReader {
         final DecimalVote vote = new DecimalVote();
         vote.count(grid, blocks);
         final DecimalSign decimal = vote.decide(settings);
-        vote.firstComma().ifPresent(f -> findings.add(Finding.of(Fault.DECIMAL_COMMA, f.cell(), f.written(),
+        vote.firstComma().ifPresent(f -> findings.add(RecordFinding.of(Fault.DECIMAL_COMMA, f.cell(),
+            f.written(),
             "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
         understood.add("cells separated by " + grid.delimiter() + ", decimal sign \"" + decimal.sign()
             + "\"");
@@ -79,9 +80,9 @@ final class RecordReader {
         commas(vote, runs);
         if (runs.isEmpty() && findings.stream().noneMatch(f -> f.outcome() == Outcome.REFUSED
             || f.isOpenQuestion())) {
-            findings.add(Finding.of(Fault.EMPTY_FILE, grid.start(), "", "no reading in the file"));
+            findings.add(RecordFinding.of(Fault.EMPTY_FILE, grid.start(), "", "no reading in the file"));
         }
-        findings.sort(Comparator.comparingInt((Finding f) -> f.cell().row())
+        findings.sort(Comparator.comparingInt((RecordFinding f) -> f.cell().row())
             .thenComparingInt(f -> f.cell().column()));
         final RowAccount account = new RowAccount(splitter.comments(), splitter.headerRows(), accepted,
             repaired,
@@ -113,15 +114,15 @@ final class RecordReader {
         if (!unclear) {
             return;
         }
-        final Finding comma = vote.firstComma().orElseThrow();
+        final RecordFinding comma = vote.firstComma().orElseThrow();
         final String says = "the comma in \"" + comma.written()
             + "\" may separate thousands or decimals, and so"
             + " in every number, and as decimals they do not fit the ranges";
         if (settings.accepts(Fault.COMMA_UNCLEAR)) {
-            findings.add(Finding.of(Fault.ANSWERED, comma.cell(), comma.written(),
+            findings.add(RecordFinding.of(Fault.ANSWERED, comma.cell(), comma.written(),
                 "commas read as decimal commas, as told in the call"));
         } else {
-            findings.add(Finding.question(Fault.COMMA_UNCLEAR, comma.cell(), comma.written(), says,
+            findings.add(RecordFinding.question(Fault.COMMA_UNCLEAR, comma.cell(), comma.written(), says,
                 "read them as decimal commas"));
         }
     }

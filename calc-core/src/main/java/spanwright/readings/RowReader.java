@@ -18,7 +18,7 @@ final class RowReader {
     private final Grid grid;
     private final Block block;
     private final ColumnPlan plan;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     private final List<Point> points = new ArrayList<>();
     private final DateText times;
     private final Set<Fault> timeFaults = EnumSet.noneOf(Fault.class);
@@ -28,7 +28,7 @@ final class RowReader {
     private int refused;
 
     RowReader(Grid grid, Block block, ColumnPlan plan, DecimalSign decimal, DateText times,
-              List<Finding> findings) {
+              List<RecordFinding> findings) {
         this.times = times;
         this.grid = grid;
         this.block = block;
@@ -46,7 +46,7 @@ final class RowReader {
             if (!raggedRow(row)) {
                 points(row);
             }
-            final List<Finding> now = findings.subList(before, findings.size());
+            final List<RecordFinding> now = findings.subList(before, findings.size());
             if (now.stream().anyMatch(f -> f.outcome() == Outcome.REFUSED)) {
                 refused++;
                 points.subList(pointsBefore, points.size()).clear();
@@ -180,7 +180,8 @@ final class RowReader {
         }
         final DateText.Answer answer = times.read(text);
         if (answer.fault().isPresent() && timeFaults.add(answer.fault().get())) {
-            findings.add(Finding.of(answer.fault().get() == Fault.HEADER_UNREADABLE ? Fault.NOT_UNDERSTOOD
+            findings.add(RecordFinding.of(answer.fault().get() == Fault.HEADER_UNREADABLE
+                ? Fault.NOT_UNDERSTOOD
                 : answer.fault().get(), grid.at(row, column(ColumnRole.TIME)), text, answer.says()));
         }
     }

@@ -18,7 +18,7 @@ final class RunAssembler {
 
     private final RecordReading settings;
     private final String file;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
     private final Map<Place, Draft> drafts = new LinkedHashMap<>();
     private int segment;
 
@@ -38,7 +38,7 @@ final class RunAssembler {
         }
     }
 
-    RunAssembler(RecordReading settings, List<Finding> findings) {
+    RunAssembler(RecordReading settings, List<RecordFinding> findings) {
         this.settings = settings;
         this.file = RecordReader.name(settings.file());
         this.findings = findings;
@@ -112,11 +112,13 @@ final class RunAssembler {
         final String both = "\"" + a.written() + "\" at " + a.cell() + " and \"" + b.written() + "\" at "
             + b.cell();
         if (settings.accepts(Fault.READINGS_SWAPPED)) {
-            findings.add(Finding.of(Fault.ANSWERED, b.cell(), b.written(), both + " exchanged, as told in the"
+            findings.add(RecordFinding.of(Fault.ANSWERED, b.cell(), b.written(), both
+                + " exchanged, as told in the"
                 + " call").inChannel(d.key.channel()));
             return SwapCheck.exchanged(readings, i, j);
         }
-        findings.add(Finding.question(Fault.READINGS_SWAPPED, b.cell(), b.written(), both + " are far off as"
+        findings.add(RecordFinding.question(Fault.READINGS_SWAPPED, b.cell(), b.written(), both
+            + " are far off as"
             + " they stand, and right when exchanged", "exchange the two readings")
             .inChannel(d.key.channel()));
         return readings;
@@ -124,7 +126,7 @@ final class RunAssembler {
 
     private Phase phase(Draft d) {
         if (d.key.phase().isEmpty()) {
-            findings.add(Finding.of(Fault.PHASE_MISSING, d.points.get(0).indicated().cell(), "",
+            findings.add(RecordFinding.of(Fault.PHASE_MISSING, d.points.get(0).indicated().cell(), "",
                 "neither as found nor as left is stated: taken as found").inChannel(d.key.channel()));
         }
         final Phase phase = d.key.phase().orElse(Phase.AS_FOUND);

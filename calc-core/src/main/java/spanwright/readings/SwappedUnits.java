@@ -13,9 +13,10 @@ final class SwappedUnits {
     private final BlockHeader header;
     private final Grid grid;
     private final RecordReading settings;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
 
-    SwappedUnits(Block block, BlockHeader header, Grid grid, RecordReading settings, List<Finding> findings) {
+    SwappedUnits(Block block, BlockHeader header, Grid grid, RecordReading settings,
+        List<RecordFinding> findings) {
         this.block = block;
         this.header = header;
         this.grid = grid;
@@ -34,12 +35,12 @@ final class SwappedUnits {
         final ColumnMeaning a = applied.get(0);
         final CellAddress at = grid.at(block.head(), a.index());
         if (settings.accepts(Fault.COLUMNS_SWAPPED) && indicated.size() == 1) {
-            findings.add(Finding.of(Fault.ANSWERED, at, a.head(),
+            findings.add(RecordFinding.of(Fault.ANSWERED, at, a.head(),
                 "input and output columns exchanged, as told in"
                 + " the call"));
             return exchanged(block);
         }
-        findings.add(Finding.question(Fault.COLUMNS_SWAPPED, at, a.head(), "the unit of \"" + a.head()
+        findings.add(RecordFinding.question(Fault.COLUMNS_SWAPPED, at, a.head(), "the unit of \"" + a.head()
             + "\" fits the output range " + header.output() + " only, and that of \"" + indicated.get(0)
             .head()
             + "\" the input range " + header.input(), "exchange the two columns"));

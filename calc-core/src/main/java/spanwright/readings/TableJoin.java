@@ -10,7 +10,7 @@ final class TableJoin {
     private final String file;
     private final TableLayout layout;
     private final int linesBefore;
-    private final List<Finding> findings = new ArrayList<>();
+    private final List<RecordFinding> findings = new ArrayList<>();
     private final List<String> comments = new ArrayList<>();
     private final Set<Integer> repaired = new HashSet<>();
 
@@ -25,10 +25,11 @@ final class TableJoin {
         this.layout = layout;
         this.linesBefore = linesBefore;
         if (mark) {
-            findings.add(Finding.of(Fault.BYTE_ORDER_MARK, new CellAddress(file, "", 1, 1), "",
+            findings.add(RecordFinding.of(Fault.BYTE_ORDER_MARK, new CellAddress(file, "", 1, 1), "",
                 "byte order mark of UTF-8 dropped"));
         }
-        layout.decidedBy().ifPresent(f -> findings.add(Finding.of(Fault.DECIMAL_COMMA, f.cell(), f.written(),
+        layout.decidedBy().ifPresent(f -> findings.add(RecordFinding.of(Fault.DECIMAL_COMMA, f.cell(),
+            f.written(),
             "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
     }
 
@@ -78,13 +79,14 @@ final class TableJoin {
     private void notes(TableChunk part, int before, String sheet) {
         for (TableChunk.Note n : part.notes()) {
             final CellAddress at = new CellAddress(file, sheet, before + n.line(), n.column() + 1);
-            findings.add(Finding.of(n.fault(), at, n.written(), "\"" + n.written() + "\": " + n.fault()));
+            findings.add(RecordFinding.of(n.fault(), at, n.written(), "\"" + n.written() + "\": "
+                + n.fault()));
             if (n.fault().outcome() == Outcome.REPAIRED) {
                 repaired.add(before + n.line());
             }
         }
         if (part.moreNotes() > 0) {
-            findings.add(Finding.of(Fault.NOT_UNDERSTOOD, new CellAddress(file, sheet, before
+            findings.add(RecordFinding.of(Fault.NOT_UNDERSTOOD, new CellAddress(file, sheet, before
                 + part.lineCount(),
                 1), "", part.moreNotes()
                 + " further cells up to this line were absent or repaired; the text of"

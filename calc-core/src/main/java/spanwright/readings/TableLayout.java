@@ -15,7 +15,7 @@ import spanwright.quantity.UnitSymbols;
  * @param sign        decimal sign of the file
  * @param decidedBy   first cell that showed a decimal comma, empty if the sign is the point
  */
-record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<Finding> decidedBy) {
+record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<RecordFinding> decidedBy) {
     /**
      * Head of a column.
      *
@@ -40,14 +40,15 @@ record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<
      */
     static TableLayout of(char delimiter, String file, List<GridRow> sample, TableReading settings) {
         if (sample.isEmpty()) {
-            throw new ReadingsFormatException(Finding.of(Fault.EMPTY_FILE, new CellAddress(file, "", 1, 1),
+            throw new ReadingsFormatException(RecordFinding.of(Fault.EMPTY_FILE, new CellAddress(file, "",
+                1, 1),
                 "",
                 "the file is empty: a row of column names is needed"));
         }
         final List<Head> heads = heads(sample.get(0), file);
         for (String name : settings.named()) {
             if (heads.stream().noneMatch(h -> h.head().equals(name) || h.words().equals(name))) {
-                throw new ReadingsFormatException(Finding.of(Fault.COLUMN_MISSING,
+                throw new ReadingsFormatException(RecordFinding.of(Fault.COLUMN_MISSING,
                     new CellAddress(file, "", sample.get(0).number(), 1), "", "no column \"" + name
                         + "\", only " + heads.stream().map(Head::head).toList()));
             }
@@ -62,9 +63,9 @@ record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<
                 vote.countNumber(r.cell(c), new CellAddress(file, "", r.number(), c + 1));
             }
         });
-        final Optional<Finding> comma = vote.onlyCommas();
+        final Optional<RecordFinding> comma = vote.onlyCommas();
         if (said.isEmpty() && comma.isPresent() && vote.mayBeThousands()) {
-            throw new ReadingsFormatException(Finding.question(Fault.COMMA_UNCLEAR, comma.get().cell(),
+            throw new ReadingsFormatException(RecordFinding.question(Fault.COMMA_UNCLEAR, comma.get().cell(),
                 comma.get().written(), "the comma in \"" + comma.get().written() + "\" may separate thousands"
                     + " or decimals, and so in every cell of the first rows",
                 "say decimal(DecimalSign.COMMA) in the call"));
@@ -81,7 +82,7 @@ record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<
             final String plain = Characters.plain(written);
             final String head = plain.isEmpty() ? "column " + (i + 1) : plain;
             if (!seen.add(head)) {
-                throw new ReadingsFormatException(Finding.of(Fault.COLUMN_TWICE,
+                throw new ReadingsFormatException(RecordFinding.of(Fault.COLUMN_TWICE,
                     new CellAddress(file, "", row.number(), i + 1), written, "column name \"" + head
                         + "\" stands twice"));
             }

@@ -167,7 +167,7 @@ final class TableReader {
     private ReadingsFormatException refusal(TableChunk.Stop stop, int linesBefore) {
         final TableChunk.Note n = stop.note();
         final CellAddress at = new CellAddress(file, "", linesBefore + n.line(), n.column() + 1);
-        return new ReadingsFormatException(Finding.of(n.fault(), at, n.written(),
+        return new ReadingsFormatException(RecordFinding.of(n.fault(), at, n.written(),
             (n.written().isEmpty() ? "" : "\"" + n.written() + "\": ") + stop.getMessage()));
     }
 

@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
  * @param entries   its calibrations, oldest first; those without a date come last, in the order of the files
  * @param conflicts what does not fit together
  */
-public record TagHistory(String channel, List<Entry> entries, List<Finding> conflicts) {
+public record TagHistory(String channel, List<Entry> entries, List<RecordFinding> conflicts) {
     private static final int FEWEST_POINTS = 3;
 
     /**
@@ -75,8 +75,9 @@ public record TagHistory(String channel, List<Entry> entries, List<Finding> conf
         return List.copyOf(out);
     }
 
-    private static List<Finding> conflicts(String tag, List<Entry> entries, Map<String, List<Entry>> all) {
-        final List<Finding> out = new ArrayList<>();
+    private static List<RecordFinding> conflicts(String tag, List<Entry> entries, Map<String,
+        List<Entry>> all) {
+        final List<RecordFinding> out = new ArrayList<>();
         for (int i = 1; i < entries.size(); i++) {
             differs("serial number", entries.get(i - 1), entries.get(i), e -> e.record().run().serial(), out);
             differs("channel number", entries.get(i - 1), entries.get(i),
@@ -87,11 +88,12 @@ public record TagHistory(String channel, List<Entry> entries, List<Finding> conf
     }
 
     private static void differs(String what, Entry before, Entry now,
-                                java.util.function.Function<Entry, String> text, List<Finding> out) {
+                                java.util.function.Function<Entry, String> text, List<RecordFinding> out) {
         final String a = text.apply(before);
         final String b = text.apply(now);
         if (!a.isEmpty() && !b.isEmpty() && !a.equals(b)) {
-            out.add(Finding.of(Fault.IDENTITY_CONFLICT, now.cell(), b, what + " is \"" + b + "\", and \"" + a
+            out.add(RecordFinding.of(Fault.IDENTITY_CONFLICT, now.cell(), b, what + " is \"" + b
+                + "\", and \"" + a
                 + "\" in " + before.file() + ": exchanged, or mixed up").inChannel(now.record().run()
                 .channel()));
         }
@@ -102,7 +104,7 @@ public record TagHistory(String channel, List<Entry> entries, List<Finding> conf
      * mixed up.
      */
     private static void shifted(String tag, List<Entry> entries, int i, Map<String, List<Entry>> all,
-                                List<Finding> out) {
+                                List<RecordFinding> out) {
         final Map<Long, Double> now = errors(entries.get(i));
         final double own = distance(now, errors(entries.get(i - 1)));
         for (Map.Entry<String, List<Entry>> other : all.entrySet()) {
@@ -115,7 +117,7 @@ public record TagHistory(String channel, List<Entry> entries, List<Finding> conf
             final double theirs = distance(now, errors(last));
             final double size = now.values().stream().mapToDouble(Math::abs).max().orElse(0);
             if (theirs < own / 5 && theirs < size / 3) {
-                out.add(Finding.of(Fault.CHANNEL_SHIFTED, entries.get(i).cell(), "",
+                out.add(RecordFinding.of(Fault.CHANNEL_SHIFTED, entries.get(i).cell(), "",
                     "the errors repeat those of "
                     + other.getKey() + " in " + last.file() + " and not those of " + tag + " in "
                     + entries.get(i - 1).file() + ": were the channels mixed up?").inChannel(tag));

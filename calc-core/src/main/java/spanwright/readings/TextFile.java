@@ -16,7 +16,7 @@ import java.util.List;
  * @param text     the characters
  * @param findings byte order mark and encoding, where they are not the usual ones
  */
-record TextFile(String text, List<Finding> findings) {
+record TextFile(String text, List<RecordFinding> findings) {
     private static final Charset LATIN = Charset.forName("windows-1252");
 
     TextFile {
@@ -29,16 +29,18 @@ record TextFile(String text, List<Finding> findings) {
      * @throws ReadingsFormatException if they are no text: a control character stands among them
      */
     static TextFile decode(byte[] bytes, String file) {
-        final List<Finding> findings = new ArrayList<>();
+        final List<RecordFinding> findings = new ArrayList<>();
         final CellAddress start = new CellAddress(file, "", 1, 1);
         final String text;
         if (startsWith(bytes, 0xEF, 0xBB, 0xBF)) {
-            findings.add(Finding.of(Fault.BYTE_ORDER_MARK, start, "", "byte order mark of UTF-8 dropped"));
+            findings.add(RecordFinding.of(Fault.BYTE_ORDER_MARK, start, "",
+                "byte order mark of UTF-8 dropped"));
             text = utf8OrLatin(bytes, 3, findings, start);
         } else if (startsWith(bytes, 0xFF, 0xFE) || startsWith(bytes, 0xFE, 0xFF)) {
             final Charset set = bytes[0] == (byte) 0xFE ? StandardCharsets.UTF_16BE
                 : StandardCharsets.UTF_16LE;
-            findings.add(Finding.of(Fault.BYTE_ORDER_MARK, start, "", "byte order mark of UTF-16 dropped"));
+            findings.add(RecordFinding.of(Fault.BYTE_ORDER_MARK, start, "",
+                "byte order mark of UTF-16 dropped"));
             text = utf16(bytes, 2, set, findings, start);
         } else if (looksLikeUtf16(bytes)) {
             final Charset set = bytes[0] == 0 ? StandardCharsets.UTF_16BE : StandardCharsets.UTF_16LE;
@@ -50,21 +52,22 @@ record TextFile(String text, List<Finding> findings) {
         return new TextFile(text, findings);
     }
 
-    private static String utf8OrLatin(byte[] bytes, int from, List<Finding> findings, CellAddress start) {
+    private static String utf8OrLatin(byte[] bytes, int from, List<RecordFinding> findings,
+        CellAddress start) {
         final ByteBuffer rest = ByteBuffer.wrap(bytes, from, bytes.length - from);
         try {
             return StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
                 .onUnmappableCharacter(CodingErrorAction.REPORT).decode(rest).toString();
         } catch (CharacterCodingException e) {
-            findings.add(Finding.of(Fault.ENCODING, start, "",
+            findings.add(RecordFinding.of(Fault.ENCODING, start, "",
                 "the bytes are not UTF-8; read as Latin-1 (Windows-1252)"));
             return new String(bytes, from, bytes.length - from, LATIN);
         }
     }
 
-    private static String utf16(byte[] bytes, int from, Charset set, List<Finding> findings,
+    private static String utf16(byte[] bytes, int from, Charset set, List<RecordFinding> findings,
                                 CellAddress start) {
-        findings.add(Finding.of(Fault.ENCODING, start, "", "read as " + set.name()));
+        findings.add(RecordFinding.of(Fault.ENCODING, start, "", "read as " + set.name()));
         return new String(bytes, from, bytes.length - from, set);
     }
 
@@ -97,7 +100,7 @@ record TextFile(String text, List<Finding> findings) {
             if (c == '\n') {
                 line++;
             } else if (c < ' ' && c != '\t' && c != '\r' || c == '\ufffd' || c == '\u007f') {
-                throw new ReadingsFormatException(Finding.of(Fault.NOT_A_TEXT,
+                throw new ReadingsFormatException(RecordFinding.of(Fault.NOT_A_TEXT,
                     new CellAddress(file, "", line, column), "", String.format(java.util.Locale.ROOT,
                         "character U+%04X is in no text; a text file or XLSX is needed", (int) c)));
             }

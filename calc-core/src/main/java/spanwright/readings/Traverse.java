@@ -16,9 +16,9 @@ final class Traverse {
     static final double SAME_POINT = 1.0;
 
     private final Span input;
-    private final List<Finding> findings;
+    private final List<RecordFinding> findings;
 
-    Traverse(Span input, List<Finding> findings) {
+    Traverse(Span input, List<RecordFinding> findings) {
         this.input = input;
         this.findings = findings;
     }
@@ -44,7 +44,8 @@ final class Traverse {
             final Point p = points.get(i);
             if (p.direction().isEmpty() && !flagged) {
                 flagged = true;
-                findings.add(Finding.of(Fault.DIRECTION_INFERRED, p.applied().cell(), p.applied().written(),
+                findings.add(RecordFinding.of(Fault.DIRECTION_INFERRED, p.applied().cell(), p.applied()
+                    .written(),
                     "direction is not stated: taken from the order of the applied inputs")
                     .inChannel(p.key().channel()));
             }
@@ -92,7 +93,7 @@ final class Traverse {
             }
             if (against >= 2 && along == 0) {
                 final Point p = leg.get(0);
-                findings.add(Finding.of(Fault.DIRECTION_CONTRADICTED, p.applied().cell(), p.applied()
+                findings.add(RecordFinding.of(Fault.DIRECTION_CONTRADICTED, p.applied().cell(), p.applied()
                     .written(),
                     "readings labelled \"" + p.direction().get() + "\" were applied in the other order")
                     .inChannel(p.key().channel()));

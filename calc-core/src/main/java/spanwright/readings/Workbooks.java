@@ -47,7 +47,7 @@ final class Workbooks {
         final List<GridRow> rows = new ArrayList<>();
         final String sheet = rows(file, rows::add);
         if (rows.isEmpty()) {
-            throw new ReadingsFormatException(Finding.of(Fault.EMPTY_FILE,
+            throw new ReadingsFormatException(RecordFinding.of(Fault.EMPTY_FILE,
                 new CellAddress(RecordReader.name(file), sheet, 1, 1), "", "the workbook is empty: a row of"
                     + " column names and at least one row of readings are needed"));
         }
@@ -76,7 +76,8 @@ final class Workbooks {
             }
             return sheets.isEmpty() ? "" : sheets.get(0).getName();
         } catch (ExcelReaderException | IOException | UncheckedIOException | IllegalStateException e) {
-            throw new ReadingsFormatException(Finding.of(Fault.NOT_A_TEXT, new CellAddress(name, "", 1, 1),
+            throw new ReadingsFormatException(RecordFinding.of(Fault.NOT_A_TEXT, new CellAddress(name, "",
+                1, 1),
                 "",
                 "the workbook cannot be read: " + e.getMessage()));
         }

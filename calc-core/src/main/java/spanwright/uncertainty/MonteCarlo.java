@@ -20,10 +20,10 @@ public final class MonteCarlo {
     private final int threads;
     private final Sampling sampling;
     private final Optional<Stability> stability;
-    private final Optional<Progress> progress;
+    private final Optional<TrialProgress> progress;
 
     private MonteCarlo(long seed, long trials, int threads, Sampling sampling, Optional<Stability> stability,
-                       Optional<Progress> progress) {
+                       Optional<TrialProgress> progress) {
         this.seed = seed;
         this.trials = trials;
         this.threads = threads;
@@ -79,7 +79,7 @@ public final class MonteCarlo {
     }
 
     /** Telling how far it is. */
-    public MonteCarlo onProgress(Progress listener) {
+    public MonteCarlo onProgress(TrialProgress listener) {
         return new MonteCarlo(seed, trials, threads, sampling, stability,
             Optional.of(Objects.requireNonNull(listener, "listener")));
     }
@@ -120,7 +120,7 @@ public final class MonteCarlo {
     }
 
     /** Who is told how far it is. */
-    public Optional<Progress> progress() {
+    public Optional<TrialProgress> progress() {
         return progress;
     }
 }

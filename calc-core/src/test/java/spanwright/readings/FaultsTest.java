@@ -100,7 +100,7 @@ class FaultsTest {
         final CalibrationRun sound = Readings.read(FOLDER.resolve("as-left-not-adjusted.csv")).runs().get(0);
         final CalibrationRecord record = Readings.read(FOLDER.resolve(file)).accepting(question);
         final CalibrationRun run = record.runs().get(0);
-        assertThat(record.repairs()).extracting(Finding::fault).contains(Fault.ANSWERED);
+        assertThat(record.repairs()).extracting(RecordFinding::fault).contains(Fault.ANSWERED);
         for (int i = 0; i < 9; i++) {
             assertEquals(sound.readings().get(i).indicated().value(), run.readings().get(i).indicated()
                 .value(),
@@ -203,7 +203,7 @@ class FaultsTest {
             .records());
         assertThat(histories).extracting(TagHistory::channel).containsExactly("LT-301", "MK-81", "MK-82",
             "MK-83");
-        assertThat(histories).extracting(h -> h.conflicts().stream().map(Finding::fault).toList())
+        assertThat(histories).extracting(h -> h.conflicts().stream().map(RecordFinding::fault).toList())
             .containsExactly(List.of(Fault.IDENTITY_CONFLICT), List.of(Fault.CHANNEL_SHIFTED),
                 List.of(Fault.CHANNEL_SHIFTED), List.of(Fault.CHANNEL_SHIFTED));
         assertThat(histories.get(1).toString())

@@ -217,7 +217,7 @@ class RecordFormsTest {
         assertThat(histories.get(0).entries()).extracting(e -> e.record().header().date().orElseThrow()
             .toString())
             .containsExactly("2025-03-10", "2026-03-14");
-        assertThat(histories.get(0).conflicts()).extracting(Finding::fault)
+        assertThat(histories.get(0).conflicts()).extracting(RecordFinding::fault)
             .containsExactly(Fault.IDENTITY_CONFLICT);
         assertThat(histories.get(0).conflicts().get(0).says()).contains("\"KF-0999\"")
             .contains("\"KF-0417\"");
@@ -242,7 +242,7 @@ class RecordFormsTest {
             }
         }
         final List<TagHistory> histories = TagHistory.join(records);
-        assertThat(histories).allSatisfy(h -> assertThat(h.conflicts()).extracting(Finding::fault)
+        assertThat(histories).allSatisfy(h -> assertThat(h.conflicts()).extracting(RecordFinding::fault)
             .containsExactly(Fault.CHANNEL_SHIFTED));
         assertThat(histories.get(0).conflicts().get(0).says()).contains("those of MK-1 in");
     }

@@ -12,7 +12,7 @@ import spanwright.readings.CalibrationRun;
 import spanwright.readings.CellAddress;
 import spanwright.readings.Entry;
 import spanwright.readings.FileOutcome;
-import spanwright.readings.Finding;
+import spanwright.readings.RecordFinding;
 import spanwright.readings.FolderOutcome;
 import spanwright.readings.Outcome;
 import spanwright.readings.Reading;
@@ -51,7 +51,7 @@ public final class RecordRenderer implements Renderer {
 
     private static Sheet record(CalibrationRecord record) {
         final Map<CellAddress, String> marks = record.findings().stream()
-            .collect(Collectors.toMap(Finding::cell, Finding::says, (a, b) -> a + "; " + b));
+            .collect(Collectors.toMap(RecordFinding::cell, RecordFinding::says, (a, b) -> a + "; " + b));
         Sheet sheet = Sheet.saying(record.file() + ": " + record.account() + "; "
             + counted(record.findings().size(), "thing") + " found.");
         if (record.questions().isEmpty()) {
@@ -60,7 +60,8 @@ public final class RecordRenderer implements Renderer {
             }
         }
         for (Outcome outcome : Outcome.values()) {
-            sheet = sheet.notes(heading(outcome), record.findings(outcome).stream().map(Finding::toString)
+            sheet = sheet.notes(heading(outcome), record.findings(outcome).stream()
+                .map(RecordFinding::toString)
                 .toList());
         }
         return sheet.notes("How the file was understood", record.understood());
@@ -108,7 +109,7 @@ public final class RecordRenderer implements Renderer {
             if (file.findings().isEmpty()) {
                 grid.row(file.file(), file.word(), "", file.account().toString());
             }
-            for (Finding f : file.findings()) {
+            for (RecordFinding f : file.findings()) {
                 grid.row(List.of(file.file(), f.outcome().toString(), f.cell().row() + ":" + f.cell()
                     .column(),
                     f.says() + (f.proposal().isEmpty() ? "" : "; proposed: " + f.proposal())), false,
@@ -130,6 +131,6 @@ public final class RecordRenderer implements Renderer {
         }
         return Sheet.saying(table.file() + ": " + table.account() + ".").with(grid.build())
             .notes("Source, as the file states it", table.comments())
-            .notes("Found", table.findings().stream().map(Finding::toString).toList());
+            .notes("Found", table.findings().stream().map(RecordFinding::toString).toList());
     }
 }

@@ -2,7 +2,7 @@ package spanwright.uncertainty;
 
 /** Told how far a Monte Carlo run is. Called by the thread that started it, a few times a second. */
 @FunctionalInterface
-public interface Progress {
+public interface TrialProgress {
     /**
      * So many trials are done.
      *

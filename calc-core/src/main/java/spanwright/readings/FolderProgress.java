@@ -2,9 +2,9 @@ package spanwright.readings;
 
 /** Told after each file of a folder how far the reading is. */
 @FunctionalInterface
-public interface Progress {
+public interface FolderProgress {
     /** Tells nobody. */
-    Progress SILENT = (done, of, file) -> { };
+    FolderProgress SILENT = (done, of, file) -> { };
 
     /**
      * A file has been read or refused.

@@ -12,10 +12,10 @@ import java.util.Objects;
  * @param proposal what the reader would do if told so, empty if it proposes nothing
  * @param channel  the channel it concerns, empty if the whole file
  */
-public record Finding(Fault fault, CellAddress cell, String written, String says, String proposal,
+public record RecordFinding(Fault fault, CellAddress cell, String written, String says, String proposal,
                       String channel) {
     /** Checks the components. */
-    public Finding {
+    public RecordFinding {
         Objects.requireNonNull(fault, "fault");
         Objects.requireNonNull(cell, "cell");
         Objects.requireNonNull(written, "written");
@@ -24,16 +24,17 @@ public record Finding(Fault fault, CellAddress cell, String written, String says
         Objects.requireNonNull(channel, "channel");
     }
 
-    static Finding of(Fault fault, CellAddress cell, String written, String says) {
-        return new Finding(fault, cell, written, says, "", "");
+    static RecordFinding of(Fault fault, CellAddress cell, String written, String says) {
+        return new RecordFinding(fault, cell, written, says, "", "");
     }
 
-    static Finding question(Fault fault, CellAddress cell, String written, String says, String proposal) {
-        return new Finding(fault, cell, written, says, proposal, "");
+    static RecordFinding question(Fault fault, CellAddress cell, String written, String says,
+        String proposal) {
+        return new RecordFinding(fault, cell, written, says, proposal, "");
     }
 
-    Finding inChannel(String tag) {
-        return new Finding(fault, cell, written, says, proposal, tag);
+    RecordFinding inChannel(String tag) {
+        return new RecordFinding(fault, cell, written, says, proposal, tag);
     }
 
     /** What the reader did about it. */
