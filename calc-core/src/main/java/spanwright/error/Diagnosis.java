@@ -16,7 +16,7 @@ import spanwright.quantity.NumberText;
  * resolution) together with a twentieth of the largest error, since no device has the pure shape; each fitted
  * figure is paid for as in the Bayesian information criterion. None fits where even the first leaves more
  * than a third of the largest error. These two shares are our choice (no source). Shape alone cannot tell
- * causes of one shape apart; the check of each {@link Fault} can.
+ * causes of one shape apart; the check of each {@link ErrorPattern} can.
  *
  * @param hypotheses ranked, the likeliest first
  * @param noneFits   whether even the first leaves too much
@@ -73,7 +73,7 @@ public record Diagnosis(List<Hypothesis> hypotheses, boolean noneFits, double sc
         }
         // One shape, two causes: an offset that wanders speaks for the stray current, a steady one for the
         // zero.
-        final Fault second = shape.wanders() ? Fault.ZERO : Fault.GROUND_LOOP;
+        final ErrorPattern second = shape.wanders() ? ErrorPattern.ZERO : ErrorPattern.GROUND_LOOP;
         ranked.sort(Comparator.comparingDouble(Hypothesis::weight).reversed()
             .thenComparing(h -> h.fault() == second));
         final double left = ranked.get(0).largestResidual();
@@ -97,7 +97,7 @@ public record Diagnosis(List<Hypothesis> hypotheses, boolean noneFits, double sc
     }
 
     /** A hypothesis by its fault. */
-    public Finding<Hypothesis> about(Fault fault) {
+    public Finding<Hypothesis> about(ErrorPattern fault) {
         return hypotheses.stream().filter(h -> h.fault() == fault).findFirst().map(Finding::of)
             .orElseGet(() -> Finding.notDetermined(fault + " was not among the hypotheses tried"));
     }

@@ -14,7 +14,7 @@ import spanwright.quantity.NumberText;
  */
 final class ErrorShape {
     /** One hypothesis fitted: what it leaves at each point. */
-    record Trial(Fault fault, int parameters, double[] residuals, List<String> evidence) { }
+    record Trial(ErrorPattern fault, int parameters, double[] residuals, List<String> evidence) { }
 
     private final ChannelAnalysis analysis;
     private final double[] x;
@@ -75,20 +75,20 @@ final class ErrorShape {
 
     List<Trial> trials() {
         final List<Trial> t = new ArrayList<>();
-        t.add(new Trial(Fault.NONE, 0, e.clone(), List.of("largest error " + percent(largest(e)))));
-        linear(Fault.ZERO, v -> 1).ifPresent(t::add);
-        linear(Fault.GROUND_LOOP, v -> 1).ifPresent(t::add);
-        linear(Fault.SPAN, v -> v / 100).ifPresent(t::add);
-        linear(Fault.ZERO_AND_SPAN, v -> 1, v -> v / 100).ifPresent(t::add);
-        linear(Fault.BOW, v -> v * (100 - v) / 2500).ifPresent(t::add);
-        linear(Fault.BOW, v -> v * (100 - v) / 2500, v -> 1, v -> v / 100).ifPresent(t::add);
+        t.add(new Trial(ErrorPattern.NONE, 0, e.clone(), List.of("largest error " + percent(largest(e)))));
+        linear(ErrorPattern.ZERO, v -> 1).ifPresent(t::add);
+        linear(ErrorPattern.GROUND_LOOP, v -> 1).ifPresent(t::add);
+        linear(ErrorPattern.SPAN, v -> v / 100).ifPresent(t::add);
+        linear(ErrorPattern.ZERO_AND_SPAN, v -> 1, v -> v / 100).ifPresent(t::add);
+        linear(ErrorPattern.BOW, v -> v * (100 - v) / 2500).ifPresent(t::add);
+        linear(ErrorPattern.BOW, v -> v * (100 - v) / 2500, v -> 1, v -> v / 100).ifPresent(t::add);
         if (zeroOutput < 0) {
-            linear(Fault.PERCENT_OF_READING, v -> (v - zeroOutput) / 100).ifPresent(t::add);
-            t.add(fixed(Fault.RESISTOR_249, v -> (249.0 / 250 - 1) * (v - zeroOutput),
+            linear(ErrorPattern.PERCENT_OF_READING, v -> (v - zeroOutput) / 100).ifPresent(t::add);
+            t.add(fixed(ErrorPattern.RESISTOR_249, v -> (249.0 / 250 - 1) * (v - zeroOutput),
                 "reading 0.4 % low throughout"));
-            t.add(fixed(Fault.LIVE_ZERO_LEFT_OUT, v -> -zeroOutput / 100 * (v - 100),
+            t.add(fixed(ErrorPattern.LIVE_ZERO_LEFT_OUT, v -> -zeroOutput / 100 * (v - 100),
                 "a quarter of span low at 0 %"));
-            t.add(fixed(Fault.FACTOR_1_25, v -> -zeroOutput / 100 * v, "output 1.25 times too wide"));
+            t.add(fixed(ErrorPattern.FACTOR_1_25, v -> -zeroOutput / 100 * v, "output 1.25 times too wide"));
         }
         knee(1).ifPresent(t::add);
         knee(-1).ifPresent(t::add);
@@ -110,11 +110,11 @@ final class ErrorShape {
             }
             residuals[i] = e[i] - its.e[nearest];
         }
-        return Optional.of(new Trial(Fault.OTHER_CHANNEL, 0, residuals,
+        return Optional.of(new Trial(ErrorPattern.OTHER_CHANNEL, 0, residuals,
             List.of("the errors of " + other.run().channel() + " to within " + percent(largest(residuals)))));
     }
 
-    private Optional<Trial> linear(Fault fault, DoubleUnaryOperator... shapes) {
+    private Optional<Trial> linear(ErrorPattern fault, DoubleUnaryOperator... shapes) {
         if (x.length < shapes.length + 1) {
             return Optional.empty();
         }
@@ -144,7 +144,7 @@ final class ErrorShape {
             fit.residuals().stream().mapToDouble(v -> v).toArray(), evidence));
     }
 
-    private Trial fixed(Fault fault, DoubleUnaryOperator shape, String evidence) {
+    private Trial fixed(ErrorPattern fault, DoubleUnaryOperator shape, String evidence) {
         final double[] residuals = new double[x.length];
         for (int i = 0; i < x.length; i++) {
             residuals[i] = e[i] - shape.applyAsDouble(x[i]);
@@ -170,7 +170,7 @@ final class ErrorShape {
             }
             if (squares < least) {
                 least = squares;
-                best = new Trial(side > 0 ? Fault.COMPLIANCE_KNEE : Fault.LOW_CLAMP, 1, residuals,
+                best = new Trial(side > 0 ? ErrorPattern.COMPLIANCE_KNEE : ErrorPattern.LOW_CLAMP, 1, residuals,
                     List.of("flat at " + NumberText.fixed(level, 1) + " % of span ("
                         + NumberText.significant(analysis.run().output().valueAt(level), 4) + " "
                         + analysis.run().output().symbol() + ") " + (side > 0 ? "and above" : "and below")));
@@ -185,7 +185,7 @@ final class ErrorShape {
             level += (x[i] + e[i]) / x.length;
         }
         final double at = level;
-        return Optional.of(new Trial(Fault.STUCK, 1, fixed(Fault.STUCK, v -> at - v, "").residuals(),
+        return Optional.of(new Trial(ErrorPattern.STUCK, 1, fixed(ErrorPattern.STUCK, v -> at - v, "").residuals(),
             List.of("output stays at " + NumberText.significant(analysis.run().output().valueAt(at), 4) + " "
                 + analysis.run().output().symbol())));
     }

@@ -25,7 +25,7 @@ import spanwright.uncertainty.Estimate;
  * @param influences what each does, the largest effect first
  * @param scatter    standard deviation of a reading about the fit, percent of span
  */
-public record InfluenceStudy(String subject, List<Influence> influences, double scatter) {
+public record InfluenceStudy(String subject, List<MeasuredInfluence> influences, double scatter) {
     private static final double COVERAGE = 0.95;
 
     /** Checks the components and copies the list. */
@@ -80,13 +80,13 @@ public record InfluenceStudy(String subject, List<Influence> influences, double 
             return Finding.notDetermined("the influences (" + String.join(", ", names)
                 + ") were not varied by themselves: " + e.getMessage());
         }
-        final List<Influence> found = new ArrayList<>();
+        final List<MeasuredInfluence> found = new ArrayList<>();
         for (int j = 0; j < names.size(); j++) {
             final int column = j;
             final var range = IntStream.range(0, y.length).mapToDouble(i -> settings[i][column])
                 .summaryStatistics();
             final Estimate effect = fit.coefficient(j + 1);
-            found.add(new Influence(names.get(j), unit, effect, Interval.about(effect, COVERAGE),
+            found.add(new MeasuredInfluence(names.get(j), unit, effect, Interval.about(effect, COVERAGE),
                 range.getMax() - range.getMin()));
         }
         found.sort(Comparator.comparingDouble(i -> -Math.abs(i.overRange().value())));
@@ -128,8 +128,8 @@ public record InfluenceStudy(String subject, List<Influence> influences, double 
     }
 
     /** The influences that are told from none. */
-    public List<Influence> shown() {
-        return influences.stream().filter(Influence::isShown).toList();
+    public List<MeasuredInfluence> shown() {
+        return influences.stream().filter(MeasuredInfluence::isShown).toList();
     }
 
     @Override

@@ -32,7 +32,7 @@ class DiagnosisTest {
         return Diagnosis.of(made(error).analysis()).orElseThrow();
     }
 
-    private static void assertFound(Fault fault, String evidence, DoubleUnaryOperator error) {
+    private static void assertFound(ErrorPattern fault, String evidence, DoubleUnaryOperator error) {
         final Diagnosis d = diagnosed(error);
         assertThat(d.first().fault()).as(d.toString()).isEqualTo(fault);
         assertThat(d.noneFits()).isFalse();
@@ -43,15 +43,15 @@ class DiagnosisTest {
 
     @Test
     void findsEachFaultFromItsShape() {
-        assertFound(Fault.ZERO, "+0.300 % of span at every point", p -> 0.3);
-        assertFound(Fault.SPAN, "0 at the lower, +0.40", p -> 0.4 * p / 100);
-        assertFound(Fault.ZERO_AND_SPAN, "\u22120.3", p -> -0.3 + 0.8 * p / 100);
-        assertFound(Fault.BOW, "+0.2", p -> 0.2 * p * (100 - p) / 2500);
-        assertFound(Fault.PERCENT_OF_READING, "+0.70", p -> 0.007 * (25 + p));
-        assertFound(Fault.RESISTOR_249, "reading 0.4 % low", p -> -0.004 * (25 + p));
-        assertFound(Fault.LIVE_ZERO_LEFT_OUT, "a quarter of span", p -> 0.25 * (p - 100));
-        assertFound(Fault.FACTOR_1_25, "1.25 times", p -> 0.25 * p);
-        assertFound(Fault.STUCK, "output stays at 12.8", p -> 55 - p);
+        assertFound(ErrorPattern.ZERO, "+0.300 % of span at every point", p -> 0.3);
+        assertFound(ErrorPattern.SPAN, "0 at the lower, +0.40", p -> 0.4 * p / 100);
+        assertFound(ErrorPattern.ZERO_AND_SPAN, "\u22120.3", p -> -0.3 + 0.8 * p / 100);
+        assertFound(ErrorPattern.BOW, "+0.2", p -> 0.2 * p * (100 - p) / 2500);
+        assertFound(ErrorPattern.PERCENT_OF_READING, "+0.70", p -> 0.007 * (25 + p));
+        assertFound(ErrorPattern.RESISTOR_249, "reading 0.4 % low", p -> -0.004 * (25 + p));
+        assertFound(ErrorPattern.LIVE_ZERO_LEFT_OUT, "a quarter of span", p -> 0.25 * (p - 100));
+        assertFound(ErrorPattern.FACTOR_1_25, "1.25 times", p -> 0.25 * p);
+        assertFound(ErrorPattern.STUCK, "output stays at 12.8", p -> 55 - p);
     }
 
     /**
@@ -60,19 +60,19 @@ class DiagnosisTest {
      */
     @Test
     void findsTheComplianceKneeAndItsCurrent() {
-        assertFound(Fault.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1", p -> Math.min(0, 88.56 - p));
-        assertFound(Fault.LOW_CLAMP, "flat at 15.0 % of span (6.40", p -> Math.max(0, 15 - p));
+        assertFound(ErrorPattern.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1", p -> Math.min(0, 88.56 - p));
+        assertFound(ErrorPattern.LOW_CLAMP, "flat at 15.0 % of span (6.40", p -> Math.max(0, 15 - p));
     }
 
     @Test
     void aBowWithZeroAndSpanIsStillABow() {
-        assertFound(Fault.BOW, "+0.40", p -> 0.1 - 0.1 * p / 100 + 0.4 * p * (100 - p) / 2500);
+        assertFound(ErrorPattern.BOW, "+0.40", p -> 0.1 - 0.1 * p / 100 + 0.4 * p * (100 - p) / 2500);
     }
 
     @Test
     void errorsOfTheSizeOfTheScatterAreNoFault() {
         final Diagnosis d = diagnosed(p -> 0);
-        assertThat(d.first().fault()).isEqualTo(Fault.NONE);
+        assertThat(d.first().fault()).isEqualTo(ErrorPattern.NONE);
         assertThat(d.noneFits()).isFalse();
         // Steps of 1 uA on both sides of 16 mA: 100 sqrt(2) 0.001 / 16 / sqrt(12).
         assertThat(d.scatter()).isCloseTo(100 * Math.sqrt(2) * 0.001 / 16 / Math.sqrt(12), within(1e-12));
@@ -94,8 +94,8 @@ class DiagnosisTest {
             assertThat(d.hypotheses().get(i).weight()).isLessThanOrEqualTo(d.hypotheses().get(i - 1)
                 .weight());
         }
-        assertThat(d.about(Fault.BOW).isDetermined()).isTrue();
-        assertThat(d.about(Fault.OTHER_CHANNEL).reason()).contains("was not among the hypotheses tried");
+        assertThat(d.about(ErrorPattern.BOW).isDetermined()).isTrue();
+        assertThat(d.about(ErrorPattern.OTHER_CHANNEL).reason()).contains("was not among the hypotheses tried");
     }
 
     @Test
@@ -110,10 +110,10 @@ class DiagnosisTest {
                 wandering.at(PERCENT[i], offsets[c - 1] + s, Direction.UPSCALE, c);
             }
         }
-        assertThat(Diagnosis.of(steady.analysis()).orElseThrow().first().fault()).isEqualTo(Fault.ZERO);
+        assertThat(Diagnosis.of(steady.analysis()).orElseThrow().first().fault()).isEqualTo(ErrorPattern.ZERO);
         final Diagnosis d = Diagnosis.of(wandering.analysis()).orElseThrow();
-        assertThat(d.first().fault()).isEqualTo(Fault.GROUND_LOOP);
-        assertThat(d.hypotheses().get(1).fault()).isEqualTo(Fault.ZERO);
+        assertThat(d.first().fault()).isEqualTo(ErrorPattern.GROUND_LOOP);
+        assertThat(d.hypotheses().get(1).fault()).isEqualTo(ErrorPattern.ZERO);
     }
 
     @Test
@@ -123,7 +123,7 @@ class DiagnosisTest {
         final ChannelAnalysis unlike = made(p -> 0.1).named("CH5").analysis();
         final Diagnosis d = Diagnosis.of(made(p -> odd.applyAsDouble(p) + 0.01).named("CH3").analysis(),
             List.of(unlike, other)).orElseThrow();
-        assertThat(d.first().fault()).isEqualTo(Fault.OTHER_CHANNEL);
+        assertThat(d.first().fault()).isEqualTo(ErrorPattern.OTHER_CHANNEL);
         assertThat(d.first().evidence().get(0)).isEqualTo("the errors of CH4 to within +0.010 % of span");
         assertThat(d.noneFits()).isFalse();
     }
@@ -132,7 +132,7 @@ class DiagnosisTest {
     void anotherChannelWithOtherPointsIsNotCompared() {
         final ChannelAnalysis other = Runs.withErrors(new double[] {0, 0, 0}, new double[0]).analysis();
         assertThat(Diagnosis.of(made(p -> 0.3).analysis(), List.of(other)).orElseThrow()
-            .about(Fault.OTHER_CHANNEL).isDetermined()).isFalse();
+            .about(ErrorPattern.OTHER_CHANNEL).isDetermined()).isFalse();
     }
 
     @Test
@@ -148,17 +148,17 @@ class DiagnosisTest {
             runs.at(PERCENT[i], 0.005 * PERCENT[i] + SCATTER[i], Direction.UPSCALE, 1);
         }
         final Diagnosis d = Diagnosis.of(runs.analysis()).orElseThrow();
-        assertThat(d.first().fault()).isEqualTo(Fault.SPAN);
-        assertThat(d.about(Fault.PERCENT_OF_READING).isDetermined()).isFalse();
-        assertThat(d.about(Fault.RESISTOR_249).isDetermined()).isFalse();
+        assertThat(d.first().fault()).isEqualTo(ErrorPattern.SPAN);
+        assertThat(d.about(ErrorPattern.PERCENT_OF_READING).isDetermined()).isFalse();
+        assertThat(d.about(ErrorPattern.RESISTOR_249).isDetermined()).isFalse();
     }
 
     @ParameterizedTest
     @CsvSource({"0.05", "0.2", "1", "5"})
     void theAnswerDoesNotDependOnTheSizeOfTheFault(double size) {
-        assertThat(diagnosed(p -> size).first().fault()).isEqualTo(Fault.ZERO);
-        assertThat(diagnosed(p -> size * p / 100).first().fault()).isEqualTo(Fault.SPAN);
-        assertThat(diagnosed(p -> size * p * (100 - p) / 2500).first().fault()).isEqualTo(Fault.BOW);
+        assertThat(diagnosed(p -> size).first().fault()).isEqualTo(ErrorPattern.ZERO);
+        assertThat(diagnosed(p -> size * p / 100).first().fault()).isEqualTo(ErrorPattern.SPAN);
+        assertThat(diagnosed(p -> size * p * (100 - p) / 2500).first().fault()).isEqualTo(ErrorPattern.BOW);
     }
 
     @Test
@@ -166,7 +166,7 @@ class DiagnosisTest {
         final Runs runs = made(p -> 0).at(103, -2.5, Direction.UPSCALE, 1)
             .at(106.25, -5.75, Direction.UPSCALE, 1);
         final Diagnosis d = Diagnosis.of(runs.analysis()).orElseThrow();
-        assertThat(d.first().fault()).isEqualTo(Fault.COMPLIANCE_KNEE);
+        assertThat(d.first().fault()).isEqualTo(ErrorPattern.COMPLIANCE_KNEE);
         assertThat(d.first().evidence().get(0)).contains("flat at 100.5 % of span");
     }
 }

@@ -33,13 +33,13 @@ class InfluenceTest {
         }
         final InfluenceStudy study = InfluenceStudy.ofChannels("CH1 at 50 %", LOOP, indicated,
             List.of("CH2", "CH3", "CH4"), percent).orElseThrow();
-        assertThat(study.influences().stream().map(Influence::name).toList())
+        assertThat(study.influences().stream().map(MeasuredInfluence::name).toList())
             .containsExactly("CH2", "CH4", "CH3");
         assertThat(study.influences().get(0).overRange().value()).isCloseTo(0.05, within(0.002));
         assertThat(study.influences().get(0).perUnit().value()).isCloseTo(0.0005, within(2e-5));
         assertThat(study.influences().get(1).overRange().value()).isCloseTo(-0.025, within(0.002));
-        assertThat(study.shown().stream().map(Influence::name).toList()).containsExactly("CH2", "CH4");
-        final Influence none = study.influences().get(2);
+        assertThat(study.shown().stream().map(MeasuredInfluence::name).toList()).containsExactly("CH2", "CH4");
+        final MeasuredInfluence none = study.influences().get(2);
         assertThat(none.isShown()).isFalse();
         assertThat(none.atMost().value()).isGreaterThan(Math.abs(none.overRange().value())).isLessThan(0.01);
         assertThat(none.toString()).startsWith("CH3: not shown, at most 0.00");

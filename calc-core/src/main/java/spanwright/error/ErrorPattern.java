@@ -1,7 +1,7 @@
 package spanwright.error;
 
 /** What may be behind the shape of a channel's errors, with the check that tells. */
-public enum Fault {
+public enum ErrorPattern {
     /** The errors are no larger than the scatter and resolution of the record. */
     NONE("no fault", "nothing to do"),
     /** All points off by one amount. */
@@ -42,7 +42,7 @@ public enum Fault {
     private final String words;
     private final String check;
 
-    Fault(String words, String check) {
+    ErrorPattern(String words, String check) {
         this.words = words;
         this.check = check;
     }

@@ -16,9 +16,9 @@ import spanwright.uncertainty.Estimate;
  * @param interval 95 % interval of {@code perUnit}
  * @param range    largest less smallest setting that was tried
  */
-public record Influence(String name, String unit, Estimate perUnit, Interval interval, double range) {
+public record MeasuredInfluence(String name, String unit, Estimate perUnit, Interval interval, double range) {
     /** Checks the components. */
-    public Influence {
+    public MeasuredInfluence {
         Checks.notBlank("name of the influence", name);
         Objects.requireNonNull(unit, "unit");
         Objects.requireNonNull(perUnit, "perUnit");
