@@ -11,7 +11,7 @@ import spanwright.quantity.PercentOfSpan;
 import spanwright.quantity.Span;
 import spanwright.uncertainty.CoverageInterval;
 import spanwright.verdict.AgreedRule;
-import spanwright.verdict.Finding;
+import spanwright.verdict.MeasurementResult;
 import spanwright.verdict.Grounds;
 import spanwright.verdict.Limit;
 import spanwright.verdict.LimitUse;
@@ -137,7 +137,7 @@ public record ChainClaim(MeasuringChain chain, PercentOfSpan target, Word word, 
         return question.on(Grounds.NONE.dominatedBy(dominating().stream().map(ChainClaim::share).toList())
                 .assuming(assumptions().stream().map(Assumption::toString).toList())
                 .reserving(reservations).warning(e.warnings()))
-            .decide(Finding.of(e.at().toString(), e.at().inputPercent(), known, u)
+            .decide(MeasurementResult.of(e.at().toString(), e.at().inputPercent(), known, u)
                 .withConformance(e.probabilityWithin(target)));
     }
 

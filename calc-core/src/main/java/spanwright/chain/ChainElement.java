@@ -227,7 +227,7 @@ public record ChainElement(String name, Span input, Span output, Transfer transf
     }
 
     /** Calibrated with a standard, whose error is shared by all elements that name it. */
-    public ChainElement calibratedWith(CalibrationStandard standard) {
+    public ChainElement calibratedWith(SharedStandard standard) {
         return with(ErrorTerm.estimate("standard " + standard.id(), Influence.STANDARD,
             Estimate.of(0, standard.u()),
             ErrorTerm.Basis.of(Standing.MEASURED, false, "certificate of " + standard).through(standard)));

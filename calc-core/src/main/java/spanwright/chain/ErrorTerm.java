@@ -61,7 +61,7 @@ public record ErrorTerm(String name, Influence influence, Distribution distribut
             return new Basis(standing, bounded, source, true, standardId, coefficient);
         }
 
-        Basis through(CalibrationStandard standard) {
+        Basis through(SharedStandard standard) {
             return new Basis(standing, bounded, source, perKelvin, Optional.of(standard.id()), coefficient);
         }
 

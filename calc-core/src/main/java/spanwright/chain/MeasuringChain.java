@@ -150,7 +150,7 @@ public record MeasuringChain(List<ChainElement> elements, Optional<Ambient> ambi
      * @param residual largest error left after the calibration, plus and minus
      * @param standard the standard of that calibration; its uncertainty in percent of the chain's output span
      */
-    public MeasuringChain calibratedEndToEnd(PercentOfSpan residual, CalibrationStandard standard) {
+    public MeasuringChain calibratedEndToEnd(PercentOfSpan residual, SharedStandard standard) {
         final List<ChainElement> stages = new ArrayList<>();
         for (ChainElement e : elements) {
             stages.add(e.withTerms(e.terms().stream()

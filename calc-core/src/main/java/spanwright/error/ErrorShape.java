@@ -170,7 +170,8 @@ final class ErrorShape {
             }
             if (squares < least) {
                 least = squares;
-                best = new Trial(side > 0 ? ErrorPattern.COMPLIANCE_KNEE : ErrorPattern.LOW_CLAMP, 1, residuals,
+                best = new Trial(side > 0 ? ErrorPattern.COMPLIANCE_KNEE : ErrorPattern.LOW_CLAMP, 1,
+                    residuals,
                     List.of("flat at " + NumberText.fixed(level, 1) + " % of span ("
                         + NumberText.significant(analysis.run().output().valueAt(level), 4) + " "
                         + analysis.run().output().symbol() + ") " + (side > 0 ? "and above" : "and below")));
@@ -185,7 +186,8 @@ final class ErrorShape {
             level += (x[i] + e[i]) / x.length;
         }
         final double at = level;
-        return Optional.of(new Trial(ErrorPattern.STUCK, 1, fixed(ErrorPattern.STUCK, v -> at - v, "").residuals(),
+        return Optional.of(new Trial(ErrorPattern.STUCK, 1, fixed(ErrorPattern.STUCK, v -> at - v, "")
+            .residuals(),
             List.of("output stays at " + NumberText.significant(analysis.run().output().valueAt(at), 4) + " "
                 + analysis.run().output().symbol())));
     }

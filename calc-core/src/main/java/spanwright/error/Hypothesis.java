@@ -15,7 +15,8 @@ import spanwright.quantity.NumberText;
  * @param explained       share of the largest error that it takes away, 0 to 1
  * @param evidence        what speaks for it, in words
  */
-public record Hypothesis(ErrorPattern fault, double weight, int parameters, double largestResidual, double explained,
+public record Hypothesis(ErrorPattern fault, double weight, int parameters, double largestResidual,
+    double explained,
                          List<String> evidence) {
     /** Checks the components and copies the list. */
     public Hypothesis {

@@ -42,9 +42,10 @@ public record PointUncertainty(double position, Direction direction, double expe
     }
 
     /** What a verdict needs of this point. */
-    public spanwright.verdict.Finding finding() {
+    public spanwright.verdict.MeasurementResult finding() {
         final String name = NumberText.plain(position, 4) + " % " + direction;
-        final spanwright.verdict.Finding found = spanwright.verdict.Finding.of(name, expected, budget.value(),
+        final spanwright.verdict.MeasurementResult found = spanwright.verdict.MeasurementResult.of(name,
+            expected, budget.value(),
             MeasurementUncertainty.of(budget.estimate(), expanded().k()))
             .from(cells.stream().map(CellAddress::toString).toList());
         return outputPerInput.isPresent() ? found.withSlope(outputPerInput.getAsDouble()) : found;

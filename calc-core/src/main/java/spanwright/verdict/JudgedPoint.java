@@ -15,7 +15,8 @@ import spanwright.quantity.PercentOfSpan;
  * @param word       the decision
  * @param missing    what is missing for a decision; empty unless {@code word} is NOT_DETERMINED
  */
-public record JudgedPoint(Finding finding, Optional<ToleranceInterval> limit, Optional<Acceptance> acceptance,
+public record JudgedPoint(MeasurementResult finding, Optional<ToleranceInterval> limit,
+    Optional<Acceptance> acceptance,
                           Word word, List<String> missing) {
     /** Relative width within which a value counts as on a limit: covers the rounding of the arithmetic. */
     static final double ON_LIMIT = 1e-9;
@@ -32,7 +33,7 @@ public record JudgedPoint(Finding finding, Optional<ToleranceInterval> limit, Op
     }
 
     /** Judges a finding that has all it needs. */
-    static JudgedPoint of(Finding finding, ToleranceInterval limit, DecisionRule rule) {
+    static JudgedPoint of(MeasurementResult finding, ToleranceInterval limit, DecisionRule rule) {
         final MeasurementUncertainty uncertainty = finding.uncertainty().orElseThrow();
         final Acceptance acceptance = rule.acceptance(limit, uncertainty);
         final Word word = decide(finding, uncertainty, limit, acceptance);
@@ -42,7 +43,7 @@ public record JudgedPoint(Finding finding, Optional<ToleranceInterval> limit, Op
     }
 
     /** The decision word; also asked for an uncertainty that the finding might have had. */
-    static Word decide(Finding finding, MeasurementUncertainty uncertainty, ToleranceInterval limit,
+    static Word decide(MeasurementResult finding, MeasurementUncertainty uncertainty, ToleranceInterval limit,
                        Acceptance acceptance) {
         final double value = finding.error();
         final double slack = ON_LIMIT * scale(limit);

@@ -18,7 +18,7 @@ import spanwright.quantity.Span;
  *     .within(Limit.plusMinus(percentOfSpan(0.1)), LimitUse.ACCEPTANCE)
  *     .under(new AgreedRule(GuardBand.wholeUncertainty(), LocalDate.of(2026, 1, 12), "procedure QP-7"))
  *     .dated(LocalDate.of(2026, 3, 2))
- *     .decide(Finding.of("50 % up", 50, Estimate.of(0.062, 0.011), 2))
+ *     .decide(MeasurementResult.of("50 % up", 50, Estimate.of(0.062, 0.011), 2))
  * }</pre>
  *
  * @param measurand  what is judged, in words that stand alone
@@ -89,7 +89,7 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
     }
 
     /** Decides on the findings, all of which must be accepted. */
-    public Verdict decide(Finding... findings) {
+    public Verdict decide(MeasurementResult... findings) {
         return decide(List.of(findings));
     }
 
@@ -98,10 +98,10 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
      * rule,
      * uncertainty, or with a rule younger than the record, the verdict is "Not determined" and says so.
      */
-    public Verdict decide(List<Finding> findings) {
+    public Verdict decide(List<MeasurementResult> findings) {
         final List<String> refusals = refusals(findings);
         final List<JudgedPoint> points = new ArrayList<>();
-        for (Finding finding : findings) {
+        for (MeasurementResult finding : findings) {
             points.add(judge(finding, refusals));
         }
         points.sort(Comparator.comparing(JudgedPoint::word).reversed()
@@ -126,7 +126,7 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
     }
 
     /** What forbids any decision on this record, in the words of something missing. */
-    private List<String> refusals(List<Finding> findings) {
+    private List<String> refusals(List<MeasurementResult> findings) {
         final List<String> missing = new ArrayList<>();
         if (findings.isEmpty()) {
             missing.add("a finding");
@@ -146,7 +146,7 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
         return missing;
     }
 
-    private JudgedPoint judge(Finding finding, List<String> refusals) {
+    private JudgedPoint judge(MeasurementResult finding, List<String> refusals) {
         final List<String> missing = new ArrayList<>(refusals);
         final Optional<String> obstacle = limit
             .flatMap(t -> t.obstacle(output, finding.percent(), finding.outputPerInput()));

@@ -5,7 +5,7 @@
  * its basis; a {@link spanwright.verdict.DecisionRule}, agreed before measuring
  * ({@link spanwright.verdict.AgreedRule}), says how the uncertainty enters; a
  * {@link spanwright.verdict.Question} joins the two with what is asked; the
- * {@link spanwright.verdict.Finding}s are what was measured or calculated; the answer is one
+ * {@link spanwright.verdict.MeasurementResult}s are what was measured or calculated; the answer is one
  * {@link spanwright.verdict.Verdict}, the same value for a point, a channel, a chain and a plant.
  *
  * <p>Unless otherwise noted, errors, limits and uncertainties are in percent of the output span. Nothing is

@@ -82,7 +82,7 @@ class ChainAnswersTest {
 
     @Test
     void droppingASharedStandardDropsItEverywhere() {
-        final CalibrationStandard s = CalibrationStandard.of("S-01", percentOfSpan(0.2));
+        final SharedStandard s = SharedStandard.of("S-01", percentOfSpan(0.2));
         final ChainError e = MeasuringChain.of(rated("A", 0.1).calibratedWith(s), rated("B", 0.1)
             .calibratedWith(s)).withTrials(1000).error(TWO);
         assertEquals("standard S-01", e.dropOne().get(0).label());
@@ -159,7 +159,7 @@ class ChainAnswersTest {
 
     @Test
     void aRatingThatIsSoughtTakesThePlaceOfWhatTheRecordFound() {
-        final CalibrationStandard s = CalibrationStandard.of("S-01", percentOfSpan(0.06));
+        final SharedStandard s = SharedStandard.of("S-01", percentOfSpan(0.06));
         final MeasuringChain measured = MeasuringChain.of(ChainElement.oneToOne("A").calibratedWith(s)
             .withHysteresis(percentOfSpan(0.3)).withKnownError(percentOfSpan(0.2), "record"));
         // 4 (a^2 / 3 + 0.03^2) = 0.1^2.
@@ -219,7 +219,7 @@ class ChainAnswersTest {
     @Test
     @DisplayName("calibrating the chain as a whole beats its stages one by one [common practice, no source]")
     void endToEndCalibrationBeatsStages() {
-        final CalibrationStandard s = CalibrationStandard.of("S-01", percentOfSpan(0.05));
+        final SharedStandard s = SharedStandard.of("S-01", percentOfSpan(0.05));
         final MeasuringChain stages = MeasuringChain.of(IntStream.range(0, 3).mapToObj(i -> rated("S" + i,
             0.1)
             .withKnownError(percentOfSpan(0.03), "record").calibratedWith(s)
@@ -258,7 +258,7 @@ class ChainAnswersTest {
         assertTrue(chain.claim(percentOfSpan(0.4), USUAL).mayPromise());
         assertFalse(chain.claim(percentOfSpan(0.39), USUAL).mayPromise());
         final ChainElement certified = rated("A", 0.1).calibratedWith(
-            CalibrationStandard.of("S", percentOfSpan(0.01)));
+            SharedStandard.of("S", percentOfSpan(0.01)));
         assertFalse(MeasuringChain.of(certified).withTrials(1000).claim(percentOfSpan(1), USUAL)
             .mayPromise());
     }
@@ -267,7 +267,7 @@ class ChainAnswersTest {
     void theVerdictFollowsAnAgreedRule() {
         final ChainClaim claim = MeasuringChain.of(rated("A", 0.4).withKnownError(percentOfSpan(0.1),
             "record")
-            .calibratedWith(CalibrationStandard.of("S-01", percentOfSpan(0.001)))).withTrials(100_000)
+            .calibratedWith(SharedStandard.of("S-01", percentOfSpan(0.001)))).withTrials(100_000)
             .claim(percentOfSpan(0.6), USUAL);
         final AgreedRule rule = new AgreedRule(GuardBand.wholeUncertainty(), LocalDate.of(2026, 1, 12),
             "DB-7");

@@ -129,8 +129,8 @@ class ChainElementTest {
         final List<ChainElement> one = new ArrayList<>();
         final List<ChainElement> ten = new ArrayList<>();
         for (int i = 0; i < 10; i++) {
-            one.add(ChainElement.oneToOne("R" + i).calibratedWith(new CalibrationStandard("Rs", 0.2, 2)));
-            ten.add(ChainElement.oneToOne("R" + i).calibratedWith(new CalibrationStandard("R" + i, 0.2, 2)));
+            one.add(ChainElement.oneToOne("R" + i).calibratedWith(new SharedStandard("Rs", 0.2, 2)));
+            ten.add(ChainElement.oneToOne("R" + i).calibratedWith(new SharedStandard("R" + i, 0.2, 2)));
         }
         final ChainError shared = MeasuringChain.of(one).withTrials(1000).error(USUAL);
         assertAsPrinted("1", shared.budget().u());
@@ -200,7 +200,7 @@ class ChainElementTest {
         assertTrue(claim.reservations().get(1).startsWith("LT-101A: non-repeatability is not determined, "));
         assertEquals("isolator: the uncertainty of its calibration standard is not given",
             claim.reservations().get(2));
-        final ChainElement traced = e.calibratedWith(CalibrationStandard.of("S-02", percentOfSpan(0.02)));
+        final ChainElement traced = e.calibratedWith(SharedStandard.of("S-02", percentOfSpan(0.02)));
         assertEquals(2, MeasuringChain.of(traced).withTrials(1000).claim(percentOfSpan(0.5), USUAL)
             .reservations().size());
     }

@@ -121,13 +121,13 @@ class MeasuringChainTest {
     @DisplayName("one standard, U = 0.05 % (k = 2), for three stages: u = 0.075, not 0.043"
         + " [JCGM 100:2008, F.1.2.3; computed and verified independently of this project]")
     void oneStandardForAllStagesAddsLinearly() {
-        final CalibrationStandard s = CalibrationStandard.of("S-01", percentOfSpan(0.05));
+        final SharedStandard s = SharedStandard.of("S-01", percentOfSpan(0.05));
         final MeasuringChain one = MeasuringChain.of(ChainElement.oneToOne("A").calibratedWith(s),
             ChainElement.oneToOne("B").calibratedWith(s), ChainElement.oneToOne("C").calibratedWith(s));
         assertAsPrinted("0.075", one.error(coverage(0.95)).budget().u());
         final MeasuringChain three = MeasuringChain.of(IntStream.range(1, 4).mapToObj(i ->
             ChainElement.oneToOne("E" + i).calibratedWith(
-                CalibrationStandard.of("S-0" + i, percentOfSpan(0.05)))).toList());
+                SharedStandard.of("S-0" + i, percentOfSpan(0.05)))).toList());
         assertAsPrinted("0.043", three.error(coverage(0.95)).budget().u());
     }
 

@@ -60,7 +60,8 @@ class DiagnosisTest {
      */
     @Test
     void findsTheComplianceKneeAndItsCurrent() {
-        assertFound(ErrorPattern.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1", p -> Math.min(0, 88.56 - p));
+        assertFound(ErrorPattern.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1", p -> Math.min(0,
+            88.56 - p));
         assertFound(ErrorPattern.LOW_CLAMP, "flat at 15.0 % of span (6.40", p -> Math.max(0, 15 - p));
     }
 
@@ -95,7 +96,8 @@ class DiagnosisTest {
                 .weight());
         }
         assertThat(d.about(ErrorPattern.BOW).isDetermined()).isTrue();
-        assertThat(d.about(ErrorPattern.OTHER_CHANNEL).reason()).contains("was not among the hypotheses tried");
+        assertThat(d.about(ErrorPattern.OTHER_CHANNEL).reason())
+            .contains("was not among the hypotheses tried");
     }
 
     @Test
@@ -110,7 +112,8 @@ class DiagnosisTest {
                 wandering.at(PERCENT[i], offsets[c - 1] + s, Direction.UPSCALE, c);
             }
         }
-        assertThat(Diagnosis.of(steady.analysis()).orElseThrow().first().fault()).isEqualTo(ErrorPattern.ZERO);
+        assertThat(Diagnosis.of(steady.analysis()).orElseThrow().first().fault())
+            .isEqualTo(ErrorPattern.ZERO);
         final Diagnosis d = Diagnosis.of(wandering.analysis()).orElseThrow();
         assertThat(d.first().fault()).isEqualTo(ErrorPattern.GROUND_LOOP);
         assertThat(d.hypotheses().get(1).fault()).isEqualTo(ErrorPattern.ZERO);

@@ -38,7 +38,8 @@ class InfluenceTest {
         assertThat(study.influences().get(0).overRange().value()).isCloseTo(0.05, within(0.002));
         assertThat(study.influences().get(0).perUnit().value()).isCloseTo(0.0005, within(2e-5));
         assertThat(study.influences().get(1).overRange().value()).isCloseTo(-0.025, within(0.002));
-        assertThat(study.shown().stream().map(MeasuredInfluence::name).toList()).containsExactly("CH2", "CH4");
+        assertThat(study.shown().stream().map(MeasuredInfluence::name).toList()).containsExactly("CH2",
+            "CH4");
         final MeasuredInfluence none = study.influences().get(2);
         assertThat(none.isShown()).isFalse();
         assertThat(none.atMost().value()).isGreaterThan(Math.abs(none.overRange().value())).isLessThan(0.01);

@@ -142,7 +142,7 @@ class DecisionRuleTest {
     }
 
     private static Word judge(double error, double ratio, DecisionRule rule) {
-        return JudgedPoint.of(Finding.of("x", 50, error, atRatio(ratio)), LIMIT, rule).word();
+        return JudgedPoint.of(MeasurementResult.of("x", 50, error, atRatio(ratio)), LIMIT, rule).word();
     }
 
     @Test
@@ -150,7 +150,8 @@ class DecisionRuleTest {
         // So large an uncertainty that hardly anything is accepted needs no guard band: far out is no help.
         final NormalPrior prior = NormalPrior.ofTrueReliability(0.95, LIMIT);
         final DecisionRule rule = new PlantRiskGuardBand(0.002, prior);
-        final JudgedPoint point = JudgedPoint.of(Finding.of("x", 50, 0.74, MeasurementUncertainty.of(0.14,
+        final JudgedPoint point = JudgedPoint.of(MeasurementResult.of("x", 50, 0.74,
+            MeasurementUncertainty.of(0.14,
             2)),
             LIMIT, rule);
         assertTrue(Changes.of(point, rule).stream().anyMatch(c -> c.startsWith("An expanded uncertainty"

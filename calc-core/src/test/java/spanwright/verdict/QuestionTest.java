@@ -26,8 +26,8 @@ class QuestionTest {
             .dated(MEASURED);
     }
 
-    private static Finding finding(double error) {
-        return Finding.of("50 % up", 50, Estimate.of(error, 0.01), 2);
+    private static MeasurementResult finding(double error) {
+        return MeasurementResult.of("50 % up", 50, Estimate.of(error, 0.01), 2);
     }
 
     // U = 0.02, T = 0.1: T - U = 0.08, T + U = 0.12. The bands of ILAC-G8:09/2019 (secondary copy).
@@ -100,21 +100,21 @@ class QuestionTest {
         assertMissing("a decision rule agreed", Question.about("x", Span.milliamps4to20())
             .within(Limit.plusMinus(percentOfSpan(1)), LimitUse.CLAIM).dated(MEASURED).decide(finding(0)));
         assertMissing("the measurement uncertainty at 50 % up",
-            q.decide(Finding.withoutUncertainty("50 % up", 50, 7)));
+            q.decide(MeasurementResult.withoutUncertainty("50 % up", 50, 7)));
         assertMissing("the measurement uncertainty at 50 % up",
-            q.decide(Finding.of("50 % up", 50, Estimate.exactly(0.01), 2)));
+            q.decide(MeasurementResult.of("50 % up", 50, Estimate.exactly(0.01), 2)));
         assertMissing("a finding", q.decide(List.of()));
         assertMissing("a limit at 0 % of the range", Question.about("x", Span.of(0, 10, "V"))
             .within(Limit.plusMinus(percentOfReading(1)), LimitUse.ACCEPTANCE)
             .under(new AgreedRule(GuardBand.wholeUncertainty(), AGREED, "QP-7")).dated(MEASURED)
-            .decide(Finding.of("0 % up", 0, Estimate.of(0, 0.1), 2)));
+            .decide(MeasurementResult.of("0 % up", 0, Estimate.of(0, 0.1), 2)));
     }
 
     @Test
     void theWorstPointDecidesAndAnErrorOutsideSettlesWhatElseIsMissing() {
         final Question q = question(GuardBand.wholeUncertainty())
             .on(Grounds.NONE.lacking(List.of("the down leg")));
-        final Finding unknown = Finding.withoutUncertainty("75 % up", 75, 0.01);
+        final MeasurementResult unknown = MeasurementResult.withoutUncertainty("75 % up", 75, 0.01);
         assertEquals(List.of("the down leg"), q.decide(finding(0.01)).missing());
         final Verdict v = q.decide(finding(0.01), unknown, finding(0.2));
         assertEquals(Word.DOES_NOT_MEET, v.word());

@@ -28,8 +28,8 @@ class VerdictTest {
         return question(measurand, GuardBand.wholeUncertainty());
     }
 
-    private static Finding at(double error, double u) {
-        return Finding.of("100 %", 100, Estimate.of(error, u), 2);
+    private static MeasurementResult at(double error, double u) {
+        return MeasurementResult.of("100 %", 100, Estimate.of(error, u), 2);
     }
 
     @Test
@@ -99,8 +99,8 @@ class VerdictTest {
         final Estimate error = Estimate.of(0.10, 0.030);
         assertAsPrinted("0.05", MeasurementUncertainty.of(error, 1.65).expanded());
         assertEquals(1.65, MeasurementUncertainty.of(error, 1.65).coverageFactor(), 1e-12);
-        assertEquals(Word.MEETS, q.decide(Finding.of("100 V", 100, error, 1.65)).word());
-        assertEquals(Word.NOT_SHOWN, q.decide(Finding.of("100 V", 100, error, 2)).word());
+        assertEquals(Word.MEETS, q.decide(MeasurementResult.of("100 V", 100, error, 1.65)).word());
+        assertEquals(Word.NOT_SHOWN, q.decide(MeasurementResult.of("100 V", 100, error, 2)).word());
     }
 
     @Test
@@ -114,21 +114,23 @@ class VerdictTest {
     }
 
     private static Word decide(double value, MeasurementUncertainty u, ToleranceInterval limit) {
-        return JudgedPoint.of(Finding.of("10 kg", 100, value, u), limit, new GuardBand(1)).word();
+        return JudgedPoint.of(MeasurementResult.of("10 kg", 100, value, u), limit, new GuardBand(1)).word();
     }
 
     @Test
     void aClaimNeedsItsCoverageAndIsNotNotShownForEver() {
         final Question q = question("accuracy of the chain", new CoverageClaim(0.95));
         final Estimate error = Estimate.of(0.05, 0.2);
-        final Verdict meets = q.decide(Finding.ofClaim("claim", error, 0.43, 0.95, 0.98));
+        final Verdict meets = q.decide(MeasurementResult.ofClaim("claim", error, 0.43, 0.95, 0.98));
         assertEquals(Word.MEETS, meets.word());
         assertEquals(0.07, meets.margin().orElseThrow().value(), 1e-12);
         assertEquals(0.98, meets.conformanceProbability().orElseThrow());
-        assertEquals(Word.NOT_SHOWN, q.decide(Finding.ofClaim("claim", error, 0.6, 0.95, 0.9)).word());
-        assertEquals(Word.DOES_NOT_MEET, q.decide(Finding.ofClaim("claim", error, 2, 0.95, 0.4)).word());
+        assertEquals(Word.NOT_SHOWN, q.decide(MeasurementResult.ofClaim("claim", error, 0.6, 0.95, 0.9))
+            .word());
+        assertEquals(Word.DOES_NOT_MEET, q.decide(MeasurementResult.ofClaim("claim", error, 2, 0.95, 0.4))
+            .word());
         assertEquals(List.of("a coverage interval of 95 % (it is one of 90 %)"),
-            q.decide(Finding.ofClaim("claim", error, 0.4, 0.9, 0.98)).missing());
+            q.decide(MeasurementResult.ofClaim("claim", error, 0.4, 0.9, 0.98)).missing());
     }
 
     @Test
@@ -149,7 +151,7 @@ class VerdictTest {
         final Verdict good = whole("LT-101").decide(at(0, 0.1));
         final Verdict bad = whole("LT-102").decide(at(0.4, 0.1));
         final Verdict worse = whole("LT-103").decide(at(0.45, 0.1));
-        final Verdict unknown = whole("LT-104").decide(Finding.withoutUncertainty("0 %", 0, 0));
+        final Verdict unknown = whole("LT-104").decide(MeasurementResult.withoutUncertainty("0 %", 0, 0));
         final Verdict plant = Verdict.overall("Kestrel Fen Water Works", List.of(good, bad, worse));
         assertEquals(Word.NOT_SHOWN, plant.word());
         assertEquals("LT-103", plant.parts().get(0).measurand());
@@ -167,7 +169,7 @@ class VerdictTest {
         final NormalPrior prior = NormalPrior.of(0.05, 0.2, "five years of records");
         final Verdict v = whole("LT-101").among(Population.ofPoints(prior)
             .ofInstruments(new Population.Dependence(0.8, 0.5, 20_000, 3)))
-            .decide(at(0.1, 0.05), Finding.of("0 %", 0, Estimate.of(0.02, 0.05), 2));
+            .decide(at(0.1, 0.05), MeasurementResult.of("0 %", 0, Estimate.of(0.02, 0.05), 2));
         final GlobalRisk expected = GlobalRisk.of(prior, ToleranceInterval.plusMinus(0.5), new GuardBand(1),
             MeasurementUncertainty.of(0.05, 2));
         assertEquals(expected.falseAccept(), v.risks().point().orElseThrow().falseAccept(), 1e-15);

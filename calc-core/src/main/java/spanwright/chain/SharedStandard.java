@@ -13,17 +13,17 @@ import spanwright.quantity.PercentOfSpan;
  * @param expandedOfSpan expanded uncertainty of a calibration with it, percent of the element's span
  * @param k              coverage factor of that figure
  */
-public record CalibrationStandard(String id, double expandedOfSpan, double k) {
+public record SharedStandard(String id, double expandedOfSpan, double k) {
     /** Checks the components. */
-    public CalibrationStandard {
+    public SharedStandard {
         Checks.notBlank("id of the standard", id);
         Checks.notNegative("expanded uncertainty of standard " + id, expandedOfSpan);
         Checks.positive("coverage factor of standard " + id, k);
     }
 
     /** A standard with its expanded uncertainty at k = 2. */
-    public static CalibrationStandard of(String id, PercentOfSpan expanded) {
-        return new CalibrationStandard(id, expanded.value(), 2);
+    public static SharedStandard of(String id, PercentOfSpan expanded) {
+        return new SharedStandard(id, expanded.value(), 2);
     }
 
     /** Standard uncertainty, percent of span. */

@@ -24,11 +24,11 @@ import spanwright.uncertainty.Estimate;
  *                       distribution better than normal or t (Monte Carlo); else absent
  * @param sources        where the figures stand, for example file, row and column
  */
-public record Finding(String point, double percent, OptionalDouble outputPerInput, double error,
+public record MeasurementResult(String point, double percent, OptionalDouble outputPerInput, double error,
                       Optional<MeasurementUncertainty> uncertainty, OptionalDouble conformance,
                       List<String> sources) {
     /** Checks the components and copies the list. */
-    public Finding {
+    public MeasurementResult {
         Checks.notBlank("point", point);
         Checks.finite("percent of the range", percent);
         outputPerInput.ifPresent(v -> Checks.finite("slope of the characteristic", v));
@@ -39,8 +39,9 @@ public record Finding(String point, double percent, OptionalDouble outputPerInpu
     }
 
     /** An error with its uncertainty. */
-    public static Finding of(String point, double percent, double error, MeasurementUncertainty uncertainty) {
-        return new Finding(point, percent, OptionalDouble.empty(), error, Optional.of(uncertainty),
+    public static MeasurementResult of(String point, double percent, double error,
+        MeasurementUncertainty uncertainty) {
+        return new MeasurementResult(point, percent, OptionalDouble.empty(), error, Optional.of(uncertainty),
             OptionalDouble.empty(), List.of());
     }
 
@@ -51,7 +52,7 @@ public record Finding(String point, double percent, OptionalDouble outputPerInpu
      *              uncertainty
      * @param k     coverage factor, above 0
      */
-    public static Finding of(String point, double percent, Estimate error, double k) {
+    public static MeasurementResult of(String point, double percent, Estimate error, double k) {
         return error.u() == 0 ? withoutUncertainty(point, percent, error.value())
             : of(point, percent, error.value(), MeasurementUncertainty.of(error, k));
     }
@@ -68,7 +69,7 @@ public record Finding(String point, double percent, OptionalDouble outputPerInpu
      * @param probabilityOfLimit probability that the error lies inside the limit that will be asked for
      * @throws IllegalArgumentException if a figure is out of its range
      */
-    public static Finding ofClaim(String point, Estimate error, double covered, double coverage,
+    public static MeasurementResult ofClaim(String point, Estimate error, double covered, double coverage,
                                   double probabilityOfLimit) {
         final double bias = error.value();
         Checks.inside("known error, below the covered error of " + covered, Math.abs(bias), -1, covered);
@@ -77,26 +78,28 @@ public record Finding(String point, double percent, OptionalDouble outputPerInpu
     }
 
     /** An error whose uncertainty is not known: shown, but not decided on. */
-    public static Finding withoutUncertainty(String point, double percent, double error) {
-        return new Finding(point, percent, OptionalDouble.empty(), error, Optional.empty(),
+    public static MeasurementResult withoutUncertainty(String point, double percent, double error) {
+        return new MeasurementResult(point, percent, OptionalDouble.empty(), error, Optional.empty(),
             OptionalDouble.empty(), List.of());
     }
 
     /** This finding with the slope of the characteristic, output unit per input unit. */
-    public Finding withSlope(double slope) {
-        return new Finding(point, percent, OptionalDouble.of(slope), error, uncertainty, conformance,
+    public MeasurementResult withSlope(double slope) {
+        return new MeasurementResult(point, percent, OptionalDouble.of(slope), error, uncertainty,
+            conformance,
             sources);
     }
 
     /** This finding with a conformance probability from the caller's own distribution. */
-    public Finding withConformance(double probability) {
-        return new Finding(point, percent, outputPerInput, error, uncertainty, OptionalDouble.of(probability),
+    public MeasurementResult withConformance(double probability) {
+        return new MeasurementResult(point, percent, outputPerInput, error, uncertainty,
+            OptionalDouble.of(probability),
             sources);
     }
 
     /** This finding with the places its figures come from. */
-    public Finding from(List<String> places) {
-        return new Finding(point, percent, outputPerInput, error, uncertainty, conformance, places);
+    public MeasurementResult from(List<String> places) {
+        return new MeasurementResult(point, percent, outputPerInput, error, uncertainty, conformance, places);
     }
 
     @Override
