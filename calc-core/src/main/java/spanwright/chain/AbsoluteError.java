@@ -25,10 +25,17 @@ final class AbsoluteError {
             Math.abs(result.quantile(clamp(below + share))));
     }
 
-    /** Standard error of {@link #quantile} from the number of trials; the larger of the two ends'. */
+    /**
+     * Standard error of {@link #quantile} from the number of trials: the binomial standard deviation of the
+     * share, times the slope of the quantile over three of these on either side. Not the larger of the two
+     * ends' errors: where the error lies on one side of 0, the other end stands in a tail that decides
+     * nothing.
+     */
     double quantileError(double share) {
-        final double below = tail(share);
-        return Math.max(result.quantileError(clamp(below)), result.quantileError(clamp(below + share)));
+        final double deviation = Math.sqrt(share * (1 - share) / result.trials());
+        final double upper = Math.max(share, Math.min(share + 3 * deviation, 1 - least));
+        final double lower = Math.min(share, Math.max(share - 3 * deviation, least));
+        return deviation * (quantile(upper) - quantile(lower)) / (upper - lower);
     }
 
     /** Share of the trials with a size of at most the limit. */
