@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -98,5 +99,34 @@ class RunJarIT {
         assertThat(call.status()).isEqualTo(1);
         assertThat(call.err()).contains(
             "x.ipynb: cell 2 [2]: TimeLimit: the cell ran longer than the limit of 1.0 s");
+    }
+
+    @Test
+    void everyWorkedNotebookRunsAndItsChecksAgree() throws Exception {
+        final Path notebooks = Path.of("").toAbsolutePath();
+        try (Stream<Path> files = Files.list(notebooks)) {
+            final List<String> words = new ArrayList<>(List.of("run", "--out", folder.resolve("out")
+                .toString()));
+            files.filter(f -> f.toString().endsWith(".ipynb")).sorted().forEach(f -> words.add(f.toString()));
+            assertThat(words).hasSizeGreaterThanOrEqualTo(5);
+            final Call call = call(words.toArray(String[]::new));
+            assertThat(call.status()).as(call.err()).isZero();
+            // Each comparison with published or hand-worked figures says how many agree.
+            assertThat(call.out().lines().filter(l -> l.contains("figures agree"))).isNotEmpty()
+                .allSatisfy(l -> assertThat(l)
+                    .matches(".*: (\\d+) of \\1 figures agree with the published ones\\."));
+        }
+    }
+
+    @Test
+    void checkSaysWhatTheReaderMakesOfEachSpoiledRecord() throws Exception {
+        final Path faults = Path.of("").toAbsolutePath().getParent().resolve("test-data/faults");
+        final Call call = call("check", faults.toString());
+        assertThat(call.status()).as("some are refused").isEqualTo(1);
+        try (Stream<Path> files = Files.list(faults)) {
+            assertThat(files.map(f -> f.getFileName().toString()).filter(f -> f.matches(".*\\.(csv|xlsx)"))
+                .toList())
+                .allSatisfy(f -> assertThat(call.out()).contains(f));
+        }
     }
 }
