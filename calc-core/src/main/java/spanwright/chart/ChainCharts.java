@@ -65,7 +65,7 @@ public final class ChainCharts {
         return Picture.of("By Monte Carlo, " + error.coverage() + ", the error stays within \u00b1"
                 + NumberText.fixed(error.methods().monteCarlo().limit(), 3) + " % of span, "
                 + (error.covered().value() <= target ? "inside" : "outside") + " the target of \u00b1"
-                    + label + ".",
+                    + label + " % of span.",
             "Histogram of the simulated error of the chain with four intervals: " + figures(error) + ".",
             plot.chart());
     }
