@@ -1,9 +1,11 @@
 package spanwright.notebook.show;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spanwright.kernel.display.MimeBundle;
 import spanwright.kernel.display.Renderer;
 import spanwright.quantity.NumberText;
@@ -81,21 +83,47 @@ public final class RecordRenderer implements Renderer {
     }
 
     private static Grid run(CalibrationRun run, Map<CellAddress, String> marks) {
-        final Grid.Builder grid = Grid.of(run.channel() + (run.serial().isEmpty() ? "" : ", serial "
-            + run.serial())
-                + ", " + run.phase() + run.conditions().ambient().map(a -> ", at " + a).orElse("")
-                + run.tolerance().map(t -> ", tolerance " + t).orElse(", no tolerance stated"),
-            "#cycle", "direction", "#point (%)", "#applied (" + run.input().symbol() + "), as written",
-            "#indicated (" + run.output().symbol() + "), as written", "row");
+        final String in = run.input().symbol();
+        final String out = run.output().symbol();
+        final boolean converted = run.readings().stream()
+            .anyMatch(r -> isConverted(r.applied()) || isConverted(r.indicated()));
+        final List<String> heads = new ArrayList<>(List.of("#cycle", "direction", "#point (%)",
+            "#applied" + (converted ? ", as written" : " (" + in + "), as written"),
+            "#indicated" + (converted ? ", as written" : " (" + out + "), as written")));
+        if (converted) {
+            heads.addAll(List.of("#applied, taken as (" + in + ")", "#indicated, taken as (" + out + ")"));
+        }
+        heads.add("row");
+        final Grid.Builder grid = Grid.of(caption(run), heads.toArray(String[]::new));
         for (Reading r : run.readings()) {
-            final String hover = List.of(r.applied(), r.indicated()).stream().map(Entry::cell)
-                .filter(marks::containsKey).map(marks::get).collect(Collectors.joining("; "));
-            grid.row(List.of(Integer.toString(r.cycle()), r.direction().toString(),
+            final List<String> cells = new ArrayList<>(List.of(Integer.toString(r.cycle()), r.direction()
+                .toString(),
                 r.nominalPercent().isPresent() ? NumberText.plain(r.nominalPercent().getAsDouble(), 5) : "",
-                written(r.applied(), marks), written(r.indicated(), marks),
-                Integer.toString(r.indicated().cell().row())), false, hover);
+                written(r.applied(), marks), written(r.indicated(), marks)));
+            if (converted) {
+                cells.addAll(List.of(taken(r.applied()), taken(r.indicated())));
+            }
+            cells.add(Integer.toString(r.indicated().cell().row()));
+            grid.row(cells, false, Stream.of(r.applied(), r.indicated()).map(Entry::cell)
+                .filter(marks::containsKey).map(marks::get).collect(Collectors.joining("; ")));
         }
         return grid.build();
+    }
+
+    private static String caption(CalibrationRun run) {
+        return run.channel() + (run.serial().isEmpty() ? "" : ", serial " + run.serial()) + ", " + run.phase()
+            + run.conditions().ambient().map(a -> ", at " + a).orElse("")
+            + run.tolerance().map(t -> ", tolerance " + t).orElse(", no tolerance stated");
+    }
+
+    /** Whether the number that counts is another than the one that stands in the cell. */
+    private static boolean isConverted(Entry entry) {
+        return !entry.written().strip().matches("[-+]?[0-9]+([.][0-9]+)?")
+            || Double.parseDouble(entry.written().strip()) != entry.value();
+    }
+
+    private static String taken(Entry entry) {
+        return NumberText.fixed(entry.value(), Math.max(0, NumberText.decimalsFor(entry.resolution()) - 1));
     }
 
     private static String written(Entry entry, Map<CellAddress, String> marks) {
