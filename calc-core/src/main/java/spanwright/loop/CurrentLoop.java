@@ -133,6 +133,31 @@ public record CurrentLoop(String name, Optional<Supply> supply, List<LoopElement
         return LoopReach.of(this, corner);
     }
 
+    /** What a receiver reads over the current asked for, nominal: with the knee, if there is one. */
+    public KneeCurve readingOf(String receiver) {
+        return KneeCurve.of(this, receiver, Corner.NOMINAL);
+    }
+
+    /** What each receiver reads with each fault, the process asking for a current. */
+    public FaultTable faults(double milliamps) {
+        return FaultTable.of(this, milliamps);
+    }
+
+    /** What the loop allows if one thing at a time is changed, all limits against it. */
+    public LoopInverse inverse() {
+        return LoopInverse.of(this);
+    }
+
+    /** Checks of the limits that the data sheets state. */
+    public LoopChecks checks() {
+        return LoopChecks.of(this);
+    }
+
+    /** Will it reach the current it must carry? */
+    public LoopAnswer answer() {
+        return LoopAnswer.of(this);
+    }
+
     /** Voltage to spare at a current as a distribution, the parameters drawn between their limits. */
     public MarginDistribution marginDistribution(double milliamps, MonteCarlo settings) {
         return MarginDistribution.of(this, milliamps, settings);

@@ -126,6 +126,24 @@ public record LoopReach(String loop, Corner corner, Optional<End> low, Optional<
         return new End(low, by, because);
     }
 
+    /** The device that first runs out of voltage on the way to a receiver. */
+    static String placeBefore(CurrentLoop loop, String receiver, Corner corner) {
+        final Pick pick = Pick.of(corner);
+        final double end = loop.transmitter().limits().failHighMilliamps();
+        return loop.circuit().all().flatMap(c -> c.headrooms(pick))
+            .filter(h -> h.at().equals(loop.transmitter().name()) || isBehind(h, receiver))
+            .min(Comparator.comparingDouble(h -> h.margin().largestNotNegative(end).orElse(0)))
+            .orElseThrow().at();
+    }
+
+    private static boolean isBehind(Circuit.Headroom place, String receiver) {
+        final Circuit circuit = place.circuit();
+        return place.at().equals(circuit.driver().name())
+            ? Pairing.all(circuit.ring()).anyMatch(e -> e.name().equals(receiver))
+            : circuit.isolators().filter(i -> i.name().equals(place.at())).flatMap(Isolator::behind)
+                .anyMatch(e -> e.name().equals(receiver));
+    }
+
     /** Whether the loop carries every current between two, both included. */
     public boolean covers(double fromMilliamps, double toMilliamps) {
         return high.isPresent() && low.isPresent() && low.get().milliamps() <= fromMilliamps
