@@ -93,7 +93,7 @@ public record LoopAnswer(CurrentLoop loop, Word word, LoopReach nominal, LoopRea
                 + " V to spare, every limit against it.";
             case NOT_SHOWN -> "Not shown to meet " + need + ": nominally "
                 + NumberText.fixed(loop.marginVolts(neededMilliamps(), Corner.NOMINAL), 2)
-                + " V to spare, with every limit against it " + ends(worst) + ".";
+                + " V to spare, but with every limit against the loop " + ends(worst) + ".";
             case DOES_NOT_MEET -> "Does not meet " + need + ": nominally " + ends(nominal) + ".";
         };
     }

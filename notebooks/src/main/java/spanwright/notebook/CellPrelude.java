@@ -21,6 +21,7 @@ public final class CellPrelude {
         "import spanwright.error.*;",
         "import spanwright.temperature.*;",
         "import spanwright.chain.*;",
+        "import spanwright.loop.*;",
         "import spanwright.chart.*;",
         "import spanwright.notebook.show.*;",
         "import spanwright.kernel.display.*;",
