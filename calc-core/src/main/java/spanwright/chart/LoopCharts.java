@@ -48,7 +48,7 @@ public final class LoopCharts {
             .note(PlotNote.text("needed, nominal", 12, y[0][22], PlotNote.Anchor.LEFT, Ink.BLUE.colour(),
                 34));
         return Picture.of(loop.answer().sentence(),
-            "Voltage needed over the loop current, nominal and worst case, with the least and most available.",
+            "Voltage needed over the loop current, nominal and worst case, least and most available.",
             plot.chart());
     }
 }
