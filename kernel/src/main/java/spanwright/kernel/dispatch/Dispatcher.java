@@ -76,7 +76,9 @@ final class Dispatcher implements ChannelListener, AutoCloseable {
         try {
             parts.interpreter().warmUp();
         } catch (RuntimeException e) {
-            parts.log().failure("warming up failed; the first cell will be slow, or fail too", e);
+            if (!shutdown.isDone()) {
+                parts.log().failure("warming up failed; the first cell will be slow, or fail too", e);
+            }
         } finally {
             warm.complete(null);
         }

@@ -109,10 +109,12 @@ public final class KernelProcess {
         }
     }
 
+    /** A client that was killed and is not waited for seems alive, but its children have another parent. */
     private void watch(ProcessHandle client) {
+        final boolean child = isParent(client);
         final Thread watcher = new Thread(() -> {
             try {
-                while (client.isAlive()) {
+                while (client.isAlive() && (!child || isParent(client))) {
                     Thread.sleep(PARENT_POLL_MILLIS);
                 }
                 server.requestShutdown();
@@ -122,5 +124,9 @@ public final class KernelProcess {
         }, "spanwright-parent");
         watcher.setDaemon(true);
         watcher.start();
+    }
+
+    private static boolean isParent(ProcessHandle process) {
+        return ProcessHandle.current().parent().filter(p -> p.pid() == process.pid()).isPresent();
     }
 }
