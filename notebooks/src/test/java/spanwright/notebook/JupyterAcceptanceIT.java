@@ -55,6 +55,13 @@ class JupyterAcceptanceIT {
     }
 
     @Test
+    @DisplayName("every row of the protocol is answered to Jupyter's own client, none skipped")
+    void protocolRows() throws Exception {
+        assertThat(run(Duration.ofMinutes(5), SCRIPTS, PYTHON, "protocol_rows.py"))
+            .contains("ran 45, skipped 0");
+    }
+
+    @Test
     @DisplayName("nbclient, nbconvert and the console run the worked notebooks")
     void clients() throws Exception {
         assertThat(run(Duration.ofMinutes(6), SCRIPTS, PYTHON, "clients.py")).contains("ran 3, skipped 0");

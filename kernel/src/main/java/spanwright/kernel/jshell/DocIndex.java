@@ -13,7 +13,8 @@ import java.util.Properties;
 /**
  * Documentation that libraries bring along: resources {@value #RESOURCE} on the class path, in UTF-8. A key
  * is the full name of a class ({@code spanwright.readings.Readings}) or of its members by name ({@code
- * spanwright.readings.Readings#read}); the value is the documentation as text, the first sentence first.
+ * spanwright.readings.Readings#read}); the value is the documentation comment as
+ * written, the first sentence first. Given out as plain text.
  */
 final class DocIndex {
     /** Where libraries put their documentation. */
@@ -36,7 +37,7 @@ final class DocIndex {
 
     /** Documentation of a class. */
     Optional<String> of(Class<?> type) {
-        return Optional.ofNullable(docs.getProperty(type.getName().replace('$', '.')));
+        return plain(type.getName().replace('$', '.'));
     }
 
     /** Documentation of the members of that name, also those a class inherits. */
@@ -59,6 +60,10 @@ final class DocIndex {
     }
 
     private Optional<String> declared(Class<?> type, String member) {
-        return Optional.ofNullable(docs.getProperty(type.getName().replace('$', '.') + "#" + member));
+        return plain(type.getName().replace('$', '.') + "#" + member);
+    }
+
+    private Optional<String> plain(String key) {
+        return Optional.ofNullable(docs.getProperty(key)).map(JavadocText::plain);
     }
 }

@@ -51,7 +51,8 @@ final class Inspector {
         final int begin = SourceSpot.beginOfBody(
             CellSplitter.split(shell.sourceCodeAnalysis(), spot.code()), spot.start());
         final String upTo = spot.code().substring(begin, spot.end());
-        final Optional<String> own = receiver.isEmpty() ? types.resolve(name).flatMap(docs::of)
+        final Optional<String> own = receiver.isEmpty()
+            ? types.resolve(name).flatMap(docs::of).or(() -> staticallyImported(name))
             : typeOf(receiver).flatMap(t -> docs.of(t, name));
         if (receiver.isEmpty()) {
             parts.addAll(values(name));
@@ -75,6 +76,11 @@ final class Inspector {
         if (detail > 0 && receiver.isEmpty()) {
             parts.addAll(sources(name));
         }
+    }
+
+    private Optional<String> staticallyImported(String member) {
+        return types.staticImportsOf(member).map(t -> docs.of(t, member)).flatMap(Optional::stream)
+            .findFirst();
     }
 
     private Optional<Class<?>> typeOf(String receiver) {

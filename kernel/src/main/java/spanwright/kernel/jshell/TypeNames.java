@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import jdk.jshell.ImportSnippet;
 import jdk.jshell.JShell;
 import spanwright.kernel.display.GeneratedNames;
@@ -46,6 +47,13 @@ final class TypeNames {
             return Optional.of(full.substring(0, full.length() - 1) + name);
         }
         return full.endsWith("." + name) ? Optional.of(full) : Optional.empty();
+    }
+
+    /** The classes that a static import could bring a member of that name from. */
+    Stream<Class<?>> staticImportsOf(String member) {
+        return shell.imports().filter(ImportSnippet::isStatic).map(ImportSnippet::fullname)
+            .filter(i -> i.endsWith(".*") || i.endsWith("." + member))
+            .map(i -> load(i.substring(0, i.lastIndexOf('.')))).flatMap(Optional::stream);
     }
 
     /** A class by its name; the dots of nested classes are tried as dollar signs, from the right. */

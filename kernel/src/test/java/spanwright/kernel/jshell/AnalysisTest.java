@@ -117,7 +117,14 @@ class AnalysisTest {
             .contains("measure(double value)").contains("Measures at one point.").doesNotContain(
                 "More of it"));
         assertThat(inspect("spanwright.kernel.jshell.Documented.measure|(1)", 1))
-            .hasValueSatisfying(t -> assertThat(t).contains("More of it"));
+            .hasValueSatisfying(t -> assertThat(t).contains("More of it").contains("param: value in <mm>"));
+    }
+
+    @Test
+    void inspectionFindsTheDocumentationOfAStaticImport() {
+        cells.run("import static spanwright.kernel.jshell.Documented.*;");
+        assertThat(inspect("measure|(1)", 0)).hasValueSatisfying(t -> assertThat(t)
+            .contains("Measures at one point.").doesNotContain("It is not averaged"));
     }
 
     @Test
