@@ -576,9 +576,9 @@ class AKernelThatEnds(unittest.TestCase):
     def test_a_process_that_ends_under_a_cell_says_so(self):
         pid = self.kernel.pid
         request = self.client.client.execute("Runtime.getRuntime().exit(3);")
-        told = self.client.until(request, "stream")["content"]
-        self.assertEqual(told["name"], "stderr")
-        self.assertIn("process ends", told["text"])
+        told = self.client.reply(request)["content"]
+        self.assertEqual(told["status"], "error")
+        self.assertIn("has ended while this cell ran", told["evalue"])
         self.assertTrue(gone(pid, 10))
 
 
