@@ -3,17 +3,24 @@ package spanwright.notebook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayName;
@@ -29,6 +36,7 @@ class JupyterAcceptanceIT {
     private static final Path SCRIPTS = MODULE.resolve("src/acceptance");
     private static final Path PREFIX = MODULE.resolve("target/jupyter-prefix");
     private static final Path OUT = MODULE.resolve("target/acceptance");
+    private static final Path BUILD_JDK = Path.of(System.getProperty("java.home"));
     private static final String PYTHON = "/usr/bin/python3";
 
     @BeforeAll
@@ -59,6 +67,49 @@ class JupyterAcceptanceIT {
     void protocolRows() throws Exception {
         assertThat(run(Duration.ofMinutes(5), SCRIPTS, PYTHON, "protocol_rows.py"))
             .contains("ran 45, skipped 0");
+    }
+
+    @Test
+    @DisplayName("both pass too where the kernel runs on the newest JDK of this machine")
+    void newestJdk() throws Exception {
+        final Path jdk = newest();
+        final String version = run(Duration.ofSeconds(20), MODULE, jdk.resolve("bin/java").toString(),
+            "-version");
+        System.out.println("newest JDK of this machine, " + (Files.isSameFile(jdk, BUILD_JDK)
+            ? "no other than that of the build: " : "beside that of the build: ")
+            + version.lines().findFirst().orElseThrow());
+        final Path prefix = MODULE.resolve("target/jupyter-prefix-newest");
+        run(Duration.ofMinutes(2), MODULE, jdk.resolve("bin/java").toString(), "-jar",
+            MODULE.resolve("target/spanwright.jar").toString(), "install", "--prefix", prefix.toString());
+        final Map<String, String> there = Map.of("JUPYTER_PATH",
+            prefix.resolve("share/jupyter").toString());
+        assertThat(run(Duration.ofMinutes(3), SCRIPTS, there, PYTHON, "public_suite.py"))
+            .contains("ran 12, skipped 0");
+        assertThat(run(Duration.ofMinutes(5), SCRIPTS, there, PYTHON, "protocol_rows.py"))
+            .contains("ran 45, skipped 0");
+    }
+
+    /** The JDK of the highest version where systems keep them, or that of the build. */
+    private static Path newest() throws IOException {
+        final Path all = BUILD_JDK.toRealPath().getParent();
+        try (Stream<Path> homes = Files.list(all)) {
+            return homes.filter(h -> Files.isExecutable(h.resolve("bin/java")))
+                .max(Comparator.comparingInt(JupyterAcceptanceIT::feature))
+                .filter(h -> feature(h) > Runtime.version().feature()).orElse(BUILD_JDK);
+        }
+    }
+
+    /** The feature version that the file "release" of a JDK states; 0 if it states none. */
+    private static int feature(Path home) {
+        try {
+            final Matcher m = Pattern.compile("(?m)^JAVA_VERSION=\"(\\d+)")
+                .matcher(Files.readString(home.resolve("release")));
+            return m.find() ? Integer.parseInt(m.group(1)) : 0;
+        } catch (NoSuchFileException e) {
+            return 0;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     @Test
@@ -121,9 +172,15 @@ class JupyterAcceptanceIT {
 
     /** Runs a command to its end and returns what it printed; fails with that if its exit status is not 0. */
     private static String run(Duration atMost, Path folder, String... command) throws Exception {
+        return run(atMost, folder, Map.of(), command);
+    }
+
+    private static String run(Duration atMost, Path folder, Map<String, String> environment,
+                              String... command) throws Exception {
         final Path log = Files.createTempFile(OUT, "run", ".log");
-        final Process process = process(folder, List.of(command)).redirectErrorStream(true)
-            .redirectOutput(log.toFile()).start();
+        final ProcessBuilder builder = process(folder, List.of(command));
+        builder.environment().putAll(environment);
+        final Process process = builder.redirectErrorStream(true).redirectOutput(log.toFile()).start();
         final boolean ended = process.waitFor(atMost.toSeconds(), TimeUnit.SECONDS);
         if (!ended) {
             process.descendants().forEach(ProcessHandle::destroy);
