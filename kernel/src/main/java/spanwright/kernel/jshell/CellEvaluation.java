@@ -48,7 +48,7 @@ final class CellEvaluation {
 
     /** Runs the cell to its end, or to its first failure. */
     Outcome outcome() {
-        final List<Unit> units = CellSplitter.split(shell.sourceCodeAnalysis(), cell.code());
+        final List<Unit> units = CellSplitter.split(shell::sourceCodeAnalysis, cell.code());
         Optional<Outcome> failure = Optional.empty();
         int i = 0;
         while (i < units.size() && failure.isEmpty()) {

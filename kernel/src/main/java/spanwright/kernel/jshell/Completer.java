@@ -43,7 +43,7 @@ final class Completer {
     /** What could stand at the cursor. */
     Completions at(String code, int cursor) {
         final int c = Math.max(0, Math.min(cursor, code.length()));
-        final List<Unit> units = CellSplitter.split(shell.sourceCodeAnalysis(), code);
+        final List<Unit> units = CellSplitter.split(shell::sourceCodeAnalysis, code);
         final int begin = SourceSpot.beginOfBody(units, c);
         final int[] anchor = {c - begin};
         final List<Suggestion> found = shell.sourceCodeAnalysis()

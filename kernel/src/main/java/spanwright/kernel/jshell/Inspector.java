@@ -49,7 +49,7 @@ final class Inspector {
         final String name = spot.identifier();
         final String receiver = spot.receiver();
         final int begin = SourceSpot.beginOfBody(
-            CellSplitter.split(shell.sourceCodeAnalysis(), spot.code()), spot.start());
+            CellSplitter.split(shell::sourceCodeAnalysis, spot.code()), spot.start());
         final String upTo = spot.code().substring(begin, spot.end());
         final Optional<String> own = receiver.isEmpty()
             ? types.resolve(name).flatMap(docs::of).or(() -> staticallyImported(name))

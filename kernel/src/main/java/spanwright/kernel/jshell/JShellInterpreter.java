@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.locks.LockSupport;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import jdk.jshell.JShell;
@@ -31,15 +30,18 @@ import spanwright.kernel.interpreter.Outcome.ErrorReport;
  * adds. Nothing is loaded before {@link #warmUp} or the first cell, so that a kernel can answer at once.
  */
 public final class JShellInterpreter implements Interpreter {
-    private static final long WARM_PAUSE_NANOS = 100_000_000;
-
     private final Prelude prelude;
+    /** Held while cells run, from the first statement to the last. */
+    private final ReentrantLock turn = new ReentrantLock();
+    /** Held while JShell works, but not while a statement of a cell runs. */
     private final ReentrantLock engine = new ReentrantLock();
     private final Origins origins = new Origins();
     private final SnippetLoader loader = new SnippetLoader(JShellInterpreter.class.getClassLoader());
     private final SnippetControl control = new SnippetControl(loader, engine);
     private final Duration noteAfter;
-    private volatile CellRun running;
+    private final Stops stops = new Stops();
+    private long lastEnded = System.nanoTime();
+    private volatile boolean closed;
     private CellRun latest;
     private JShell shell;
     private DocIndex docs;
@@ -61,11 +63,13 @@ public final class JShellInterpreter implements Interpreter {
     @Override
     public Outcome evaluate(Cell cell, CellOutput output) {
         Objects.requireNonNull(cell, "cell");
+        stops.arrives();
+        turn.lock();
         final CellScope scope = CellScope.begin(output, this::addToClassPath, loader.classLoader());
         engine.lock();
         try {
             start();
-            return run(cell, scope);
+            return run(cell, scope, true);
         } catch (OutOfMemoryError e) {
             ballast = null;
             return new Outcome.UserThrew(plainReport(e));
@@ -74,32 +78,32 @@ public final class JShellInterpreter implements Interpreter {
         } finally {
             engine.unlock();
             ballast = ballast == null ? new byte[2 << 20] : ballast;
+            stops.leaves();
+            lastEnded = System.nanoTime();
+            turn.unlock();
             scope.flush();
         }
     }
 
-    private Outcome run(Cell cell, CellScope scope) {
+    private Outcome run(Cell cell, CellScope scope, boolean ofUser) {
         if (latest != null) {
             latest.leavePools();
         }
         final CellRun run = new CellRun(cell.label(), scope, loader.classLoader(), this::rendered, noteAfter);
         control.runIn(run);
-        running = run;
+        stops.begins(run, ofUser);
         latest = run;
         try {
             return new CellEvaluation(shell, origins, run, scope, cell).outcome();
         } finally {
-            running = null;
+            stops.ends();
             run.end();
         }
     }
 
     /** Tells the running cell, if there is one, that the process ends. */
     void tellThatTheProcessEnds() {
-        final CellRun run = running;
-        if (run != null) {
-            run.tellThatTheProcessEnds();
-        }
+        stops.running().ifPresent(CellRun::tellThatTheProcessEnds);
     }
 
     private Optional<MimeBundle> rendered(Object value) {
@@ -158,51 +162,58 @@ public final class JShellInterpreter implements Interpreter {
         scope.flush();
     }
 
-    private Outcome runPrelude(String code, CellScope scope) {
-        final Outcome outcome = run(new Cell(code, "prelude"), scope);
+    private void runPrelude(String code, CellScope scope) {
+        final Outcome outcome = run(new Cell(code, "prelude"), scope, false);
         if (!(outcome instanceof Outcome.Value)) {
             throw new IllegalStateException("the prelude fails at '" + code + "': " + outcome);
         }
-        return outcome;
     }
 
     @Override
     public void interrupt() {
-        final CellRun run = running;
-        if (run != null) {
-            run.stop();
-        }
+        stops.ask();
     }
 
     /**
-     * Builds the engine, runs the prelude and a first expression; then, while no cell needs the engine, does
-     * once what is slow the first time: a completion, an inspection, a compile error.
+     * Builds the engine and runs the prelude; what else is slow the first time is done once on a thread of
+     * its own, later, while no cell runs or waits.
      */
     @Override
     public void warmUp() {
-        analysed(() -> warmed("1 + 1"));
-        final List<Runnable> rest = List.of(
-            () -> complete("Sys", 3),
-            () -> inspect("System.out.println(", 19, 0),
-            () -> analysed(() -> warmed("String.valueOf(1)")),
-            () -> analysed(() -> tried("throw new IllegalStateException()")),
-            () -> analysed(() -> tried("noSuchName")),
-            () -> completeness("int f() {"),
-            () -> complete("String.val", 10));
-        for (Runnable step : rest) {
-            LockSupport.parkNanos(WARM_PAUSE_NANOS);
-            if (!engine.isLocked() && running == null) {
-                step.run();
+        turn.lock();
+        try {
+            analysed(() -> shell);
+        } finally {
+            turn.unlock();
+        }
+        final Thread rest = new Thread(() -> new Rehearsal(this).run(), "spanwright-warm");
+        rest.setDaemon(true);
+        rest.start();
+    }
+
+    /**
+     * Does something if the session has been idle for so long and nothing else wants it.
+     *
+     * @return whether it was done, or never will be as the session is closed
+     */
+    boolean whenIdle(long nanos, Runnable task) {
+        if (!turn.tryLock()) {
+            return closed;
+        }
+        try {
+            final boolean now = closed || System.nanoTime() - lastEnded >= nanos;
+            if (now && !closed) {
+                task.run();
             }
+            return now;
+        } finally {
+            turn.unlock();
         }
     }
 
-    private Outcome warmed(String code) {
-        return runPrelude(code, preludeScope());
-    }
-
-    private Outcome tried(String code) {
-        return run(new Cell(code, "prelude"), preludeScope());
+    /** Runs a cell whose output and outcome nobody wants. The turn is held. */
+    void tried(String code) {
+        analysed(() -> run(new Cell(code, "prelude"), preludeScope(), false));
     }
 
     private CellScope preludeScope() {
@@ -248,6 +259,7 @@ public final class JShellInterpreter implements Interpreter {
 
     @Override
     public void close() {
+        closed = true;
         interrupt();
         engine.lock();
         try {
