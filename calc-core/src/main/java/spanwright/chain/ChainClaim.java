@@ -9,13 +9,12 @@ import java.util.OptionalDouble;
 import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfSpan;
 import spanwright.quantity.Span;
-import spanwright.uncertainty.CoverageInterval;
+import spanwright.uncertainty.Estimate;
 import spanwright.verdict.AgreedRule;
 import spanwright.verdict.MeasurementResult;
 import spanwright.verdict.Grounds;
 import spanwright.verdict.Limit;
 import spanwright.verdict.LimitUse;
-import spanwright.verdict.MeasurementUncertainty;
 import spanwright.verdict.Question;
 import spanwright.verdict.Verdict;
 import spanwright.verdict.Word;
@@ -117,7 +116,8 @@ public record ChainClaim(MeasuringChain chain, PercentOfSpan target, Word word, 
 
     /**
      * The claim as a verdict under a decision rule that was agreed beforehand, for reports that put it beside
-     * others. The rule sees the known error and the Monte Carlo interval.
+     * others. The rule sees the known error and the covered error with its numerical error, so that under
+     * the whole uncertainty as guard band, and under a coverage claim, it accepts what this claim accepts.
      *
      * @param rule  the rule, with when and where it was agreed
      * @param dated the day of this calculation
@@ -129,16 +129,14 @@ public record ChainClaim(MeasuringChain chain, PercentOfSpan target, Word word, 
             return question.on(Grounds.NONE.lacking(missing)).decide();
         }
         final ChainError e = result.get();
-        final CoverageInterval interval = e.monteCarlo().interval(e.coverage().probability());
-        final double known = e.methods().knownError();
-        final MeasurementUncertainty u = new MeasurementUncertainty(e.budget().u(),
-            e.budget().estimate().dof(), known - interval.lower(), interval.upper() - known,
-            e.coverage().probability());
+        final Estimate known =
+            new Estimate(e.methods().knownError(), e.budget().u(), e.budget().estimate().dof());
         return question.on(Grounds.NONE.dominatedBy(dominating().stream().map(ChainClaim::share).toList())
                 .assuming(assumptions().stream().map(Assumption::toString).toList())
                 .reserving(reservations).warning(e.warnings()))
-            .decide(MeasurementResult.of(e.at().toString(), e.at().inputPercent(), known, u)
-                .withConformance(e.probabilityWithin(target)));
+            .decide(MeasurementResult.ofClaim(e.at().toString(), known,
+                e.covered().value() + e.numericalError(), e.coverage().probability(),
+                e.probabilityWithin(target)));
     }
 
     private Span output() {

@@ -32,6 +32,9 @@ import spanwright.uncertainty.Rectangular;
  */
 public record MeasurementProcess(CalibrationStandard applied, CalibrationStandard indicated,
                                  Optional<Estimate> repeatability) {
+    private static final String INPUT_STANDARD = "input standard ";
+    private static final String OUTPUT_STANDARD = "output standard ";
+
     /** Checks the components. */
     public MeasurementProcess {
         Objects.requireNonNull(applied, "applied");
@@ -80,13 +83,13 @@ public record MeasurementProcess(CalibrationStandard applied, CalibrationStandar
         final double perOutput = 100 / run.output().width();
         if (slope.isPresent()) {
             final double perInput = perOutput * Math.abs(slope.getAsDouble());
-            standard(inputs, "input standard " + applied.name(), applied, run.input(), atInput, perInput);
+            standard(inputs, INPUT_STANDARD + applied.name(), applied, run.input(), atInput, perInput);
             inputs.add(resolution("resolution of the input", errors.get(0).reading().applied(), perInput));
         } else {
             missing.add("the characteristic has no slope here, so the uncertainty of the input is not "
                 + "carried over");
         }
-        standard(inputs, "output standard " + indicated.name(), indicated, run.output(),
+        standard(inputs, OUTPUT_STANDARD + indicated.name(), indicated, run.output(),
             run.output().valueAt(expected), perOutput);
         inputs.add(resolution("resolution of the output", errors.get(0).reading().indicated(), perOutput));
         repeatability(analysis, errors.size(), inputs, missing);
@@ -98,6 +101,11 @@ public record MeasurementProcess(CalibrationStandard applied, CalibrationStandar
         return new PointUncertainty(p.position(), d, expected, slope,
             MeasurementModel.linear("error", "% of span", inputs, p.mean(d).orElseThrow(), ones).budget(),
             missing, PointErrors.cells(errors));
+    }
+
+    /** Whether a line of a budget has one error in common at all points of a run: a standard or its drift. */
+    static boolean isShared(String line) {
+        return line.startsWith(INPUT_STANDARD) || line.startsWith(OUTPUT_STANDARD);
     }
 
     private void repeatability(ChannelAnalysis analysis, int readings, List<InputQuantity> inputs,

@@ -3,7 +3,7 @@ package spanwright.error;
 import java.util.OptionalDouble;
 import spanwright.readings.CalibrationRun;
 import spanwright.readings.Transfer;
-import spanwright.verdict.PermissibleError;
+import spanwright.verdict.Limit;
 import spanwright.verdict.ToleranceInterval;
 
 /** What the tolerance of a run permits at a point, in percent of the output span. */
@@ -20,8 +20,16 @@ final class PermissibleErrors {
             return Finding.notDetermined("the record states no tolerance with its basis");
         }
         try {
-            final PermissibleError permissible = PermissibleError.of(run.tolerance().get());
-            return Finding.of(permissible.at(run.output(), expectedPercent, slope(run, expectedPercent)));
+            return at(Limit.of(run.tolerance().get()), run, expectedPercent);
+        } catch (IllegalArgumentException e) {
+            return Finding.notDetermined("the tolerance has no meaning here: " + e.getMessage());
+        }
+    }
+
+    /** The permissible errors of a stated limit where the output is expected. */
+    static Finding<ToleranceInterval> at(Limit limit, CalibrationRun run, double expectedPercent) {
+        try {
+            return Finding.of(limit.at(run.output(), expectedPercent, slope(run, expectedPercent)));
         } catch (IllegalArgumentException e) {
             return Finding.notDetermined("the tolerance has no meaning here: " + e.getMessage());
         }

@@ -30,6 +30,7 @@ import spanwright.temperature.TemperatureEffect;
 import spanwright.uncertainty.Estimate;
 import spanwright.uncertainty.Rectangular;
 import spanwright.verdict.AgreedRule;
+import spanwright.verdict.CoverageClaim;
 import spanwright.verdict.GuardBand;
 import spanwright.verdict.Verdict;
 import spanwright.verdict.Word;
@@ -273,10 +274,31 @@ class ChainAnswersTest {
             "DB-7");
         final Verdict verdict = claim.verdict(rule, LocalDate.of(2026, 3, 2));
         assertEquals(Word.MEETS, verdict.word());
-        assertEquals(0.6 - 0.1 - 0.38, verdict.margin().orElseThrow().value(), 0.005);
+        // By hand: of a rectangle of half width 0.4 about 0.1, 95 % stays within 0.1 + 0.9 x 0.4.
+        assertEquals(0.6 - 0.1 - 0.36, verdict.margin().orElseThrow().value(), 0.005);
+        assertEquals(claim.margin().orElseThrow().value(), verdict.margin().orElseThrow().value(), 0.002);
         assertEquals(1, verdict.grounds().dominating().size());
         assertEquals(claim.assumptions().size(), verdict.grounds().assumptions().size());
         assertEquals(Word.NOT_DETERMINED, claim.verdict(rule, LocalDate.of(2025, 3, 2)).word());
+    }
+
+    /**
+     * Rectangle of half width 0.087 about 0.5, worked by hand: 95 % of the errors stay within 0.5 + 0.9 x
+     * 0.087 = 0.578, though the interval that is central in probability ends at 0.5 + 0.95 x 0.087 = 0.583.
+     */
+    @Test
+    void theVerdictAcceptsWhatTheClaimAccepts() {
+        final AgreedRule whole = new AgreedRule(GuardBand.wholeUncertainty(), LocalDate.of(2026, 1, 12),
+            "DB-7");
+        final AgreedRule covered = new AgreedRule(new CoverageClaim(0.95), LocalDate.of(2026, 1, 12), "DB-7");
+        for (double target : new double[] {0.576, 0.581, 0.590}) {
+            final ChainClaim claim = MeasuringChain.of(rated("A", 0.087).withKnownError(percentOfSpan(0.5),
+                "record").calibratedWith(SharedStandard.of("S-01", percentOfSpan(0.0001))))
+                .withTrials(100_000).claim(percentOfSpan(target), USUAL);
+            assertEquals(target > 0.578 ? Word.MEETS : Word.NOT_SHOWN, claim.word());
+            assertEquals(claim.word(), claim.verdict(whole, LocalDate.of(2026, 3, 2)).word());
+            assertEquals(claim.word(), claim.verdict(covered, LocalDate.of(2026, 3, 2)).word());
+        }
     }
 
     @Test
