@@ -10,6 +10,7 @@ import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.AxesChartStyler;
 import org.knowm.xchart.style.Styler;
 import org.knowm.xchart.style.XYStyler;
+import org.knowm.xchart.style.lines.SeriesLines;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import spanwright.quantity.Checks;
@@ -71,6 +72,11 @@ final class Plot {
         return this;
     }
 
+    Plot yLogarithmic() {
+        chart.getStyler().setYAxisLogarithmic(true);
+        return this;
+    }
+
     Plot withLegend() {
         chart.getStyler().setLegendVisible(true);
         return this;
@@ -83,6 +89,12 @@ final class Plot {
     Plot line(String name, double[] x, double[] y, Ink ink, BasicStroke stroke) {
         chart.addSeries(name, x, y).setMarker(SeriesMarkers.NONE).setLineColor(ink.colour())
             .setLineStyle(stroke);
+        return this;
+    }
+
+    /** Data that are not drawn, for plots made of notes alone. */
+    Plot unseen(double[] x, double[] y) {
+        chart.addSeries("unseen", x, y).setMarker(SeriesMarkers.NONE).setLineStyle(SeriesLines.NONE);
         return this;
     }
 

@@ -6,6 +6,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
 import org.knowm.xchart.internal.chartpart.Annotation;
 
 /**
@@ -65,6 +66,43 @@ final class PlotNote extends Annotation {
             g.setFont(FONT);
             final double left = plot.getXAxisScreenValueForMax() - TextSize.width(label, FONT) - 6;
             g.drawString(label, (float) left, (float) (labelAbove ? at - 4 : at + 14));
+        });
+    }
+
+    /** A filled rectangle. */
+    static PlotNote tile(double x1, double x2, double y1, double y2, Color colour) {
+        return new PlotNote((plot, g) -> {
+            final double left = plot.getXAxisScreenValue(x1);
+            final double top = plot.getYAxisScreenValue(y2);
+            g.setColor(colour);
+            // Half a pixel more to the right and down, or hairlines show between tiles.
+            g.fill(new Rectangle2D.Double(left, top, plot.getXAxisScreenValue(x2) - left + 0.5,
+                plot.getYAxisScreenValue(y1) - top + 0.5));
+        });
+    }
+
+    /** A line in pieces. */
+    static PlotNote segments(List<Contours.Segment> pieces, Color colour, float width) {
+        return new PlotNote((plot, g) -> {
+            g.setColor(colour);
+            g.setStroke(new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+            for (Contours.Segment s : pieces) {
+                g.draw(new Line2D.Double(plot.getXAxisScreenValue(s.x1()), plot.getYAxisScreenValue(s.y1()),
+                    plot.getXAxisScreenValue(s.x2()), plot.getYAxisScreenValue(s.y2())));
+            }
+        });
+    }
+
+    /** What the plot shows, in its lower right corner. */
+    static PlotNote corner(String text, Color colour) {
+        return new PlotNote((plot, g) -> {
+            g.setFont(FONT);
+            final double left = plot.getXAxisScreenValueForMax() - TextSize.width(text, FONT) - 10;
+            final double baseline = plot.getYAxisScreenValueForMax() - 22.0;
+            g.setColor(Color.WHITE);
+            g.fill(new Rectangle2D.Double(left - 4, baseline - 13, TextSize.width(text, FONT) + 8, 18));
+            g.setColor(colour);
+            g.drawString(text, (float) left, (float) baseline);
         });
     }
 

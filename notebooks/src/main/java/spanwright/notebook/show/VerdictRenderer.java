@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import spanwright.chart.VerdictCharts;
 import spanwright.kernel.display.MimeBundle;
 import spanwright.kernel.display.Renderer;
 import spanwright.kernel.document.Headline;
 import spanwright.quantity.NumberText;
 import spanwright.verdict.Grounds;
 import spanwright.verdict.JudgedPoint;
+import spanwright.verdict.RiskSurface;
 import spanwright.verdict.Verdict;
 
 /** Shows verdicts: the word with its mark, the sentence, then limit, rule, margin, risk and grounds. */
@@ -19,7 +21,16 @@ public final class VerdictRenderer implements Renderer {
 
     @Override
     public Optional<MimeBundle> render(Object value) {
+        if (value instanceof RiskSurface surface && isDrawable(surface)) {
+            return Optional.of(Sheet.saying(surface.toString()).with(VerdictCharts.riskSurface(surface))
+                .bundle());
+        }
         return value instanceof Verdict verdict ? Optional.of(bundle(verdict)) : Optional.empty();
+    }
+
+    private static boolean isDrawable(RiskSurface surface) {
+        return surface.ratios().size() > 1 && surface.reliabilities().size() > 1
+            && surface.cells().stream().anyMatch(c -> c.risk().isPresent());
     }
 
     /** The verdict with its sentence as a headline, which a headless run prints. */
@@ -36,6 +47,9 @@ public final class VerdictRenderer implements Renderer {
         Sheet sheet = Sheet.saying(verdict.word().mark() + " " + verdict.sentence());
         final Grounds grounds = verdict.grounds();
         sheet = verdict.parts().isEmpty() ? sheet.with(facts(verdict)) : sheet.with(parts(verdict));
+        if (verdict.deciding().flatMap(JudgedPoint::limit).isPresent()) {
+            sheet = sheet.with(VerdictCharts.bands(verdict));
+        }
         if (verdict.points().size() > 1) {
             sheet = sheet.with(points(verdict));
         }
@@ -57,6 +71,10 @@ public final class VerdictRenderer implements Renderer {
             grid.row("risk if accepted here", probability(p.specificFalseAccept()));
             grid.row("test uncertainty ratio", p.ratio().map(Object::toString).orElse("not determined"));
         });
+        verdict.risks().point().ifPresent(r -> grid.row("risk over the population, at this point",
+            r.sentence()));
+        verdict.risks().instrument().ifPresent(r -> grid.row("risk over the population, whole instrument",
+            r.sentence()));
         return grid.build();
     }
 
