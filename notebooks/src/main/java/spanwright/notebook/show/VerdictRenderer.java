@@ -16,6 +16,8 @@ import spanwright.verdict.Verdict;
 
 /** Shows verdicts: the word with its mark, the sentence, then limit, rule, margin, risk and grounds. */
 public final class VerdictRenderer implements Renderer {
+    private static final double TAIL = 1e-4;
+
     /** For the service loader. */
     public VerdictRenderer() { }
 
@@ -63,7 +65,12 @@ public final class VerdictRenderer implements Renderer {
         grid.deciding("decision", verdict.word().mark() + " " + verdict.word());
         grid.row("limit", verdict.limit().map(Object::toString).orElse("none stated"));
         grid.row("rule", verdict.rule().map(Object::toString).orElse("none agreed"));
-        verdict.deciding().ifPresent(p -> grid.row("deciding", p.finding().toString()));
+        verdict.deciding().ifPresent(p -> {
+            grid.row("deciding", p.finding().toString());
+            if (!p.finding().sources().isEmpty()) {
+                grid.row("read from", String.join(", ", p.finding().sources()));
+            }
+        });
         grid.row("margin", verdict.margin().map(m -> NumberText.signed(m.value(), 3) + " % of span"
             + sigmas(verdict.marginInSigmas())).orElse("not determined"));
         grid.row("probability of conformity", probability(verdict.conformanceProbability()));
@@ -84,7 +91,12 @@ public final class VerdictRenderer implements Renderer {
     }
 
     private static String probability(OptionalDouble p) {
-        return p.isPresent() ? NumberText.plain(100 * p.getAsDouble(), 4) + " %" : "not determined";
+        if (p.isEmpty()) {
+            return "not determined";
+        }
+        // Beyond four digits it is the shape of the far tails that would be printed, which nobody knows.
+        return p.getAsDouble() < TAIL ? "below 0.01 %" : p.getAsDouble() > 1 - TAIL ? "above 99.99 %"
+            : NumberText.plain(100 * p.getAsDouble(), 4) + " %";
     }
 
     private static Grid parts(Verdict verdict) {
@@ -99,7 +111,7 @@ public final class VerdictRenderer implements Renderer {
 
     private static Grid points(Verdict verdict) {
         final Grid.Builder grid = Grid.of("Points, the deciding one first", "point", "#error (% of span)",
-            "#U (% of span)", "decision", "#margin (% of span)", "#probability of conformity (%)", "source");
+            "#U (% of span)", "decision", "#margin (% of span)", "conformity");
         boolean first = true;
         for (JudgedPoint p : verdict.points()) {
             final List<String> cells = new ArrayList<>(List.of(p.finding().point(),
@@ -107,10 +119,8 @@ public final class VerdictRenderer implements Renderer {
                 p.finding().uncertainty().map(u -> NumberText.uncertainty(u.expanded())).orElse("unknown"),
                 p.word().mark() + " " + p.word(),
                 p.margin().map(m -> NumberText.signed(m.value(), 3)).orElse("not determined"),
-                p.conformanceProbability().isPresent()
-                    ? NumberText.fixed(100 * p.conformanceProbability().getAsDouble(), 2) : "not determined",
-                String.join(", ", p.finding().sources())));
-            grid.row(cells, first, "");
+                probability(p.conformanceProbability())));
+            grid.row(cells, first, String.join(", ", p.finding().sources()));
             first = false;
         }
         return grid.build();
