@@ -20,6 +20,7 @@ public final class CellPrelude {
         "import spanwright.fit.*;",
         "import spanwright.error.*;",
         "import spanwright.temperature.*;",
+        "import spanwright.drift.*;",
         "import spanwright.chain.*;",
         "import spanwright.loop.*;",
         "import spanwright.chart.*;",
