@@ -39,8 +39,8 @@ public record Reliability(double share) {
 
     /**
      * The interval at whose end this reliability is expected, from what was observed at the end of another:
-     * {@code t ln(R_target) / ln(R_observed)}. It takes for granted that instruments leave their tolerance at a
-     * constant rate, and that the observed share is well known; a few calibrations do not tell it.
+     * {@code t ln(R_target) / ln(R_observed)}. It takes for granted that instruments leave their tolerance at
+     * a constant rate, and that the observed share is well known; a few calibrations do not tell it.
      *
      * @param interval the interval that was used, above 0, in any unit of time; the answer is in the same
      * @param observed share found within tolerance at its end
