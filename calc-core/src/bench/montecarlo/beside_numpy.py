@@ -1,4 +1,5 @@
-"""Runs ChainMonteCarlo.java and chain_numpy.py in turn, whole processes, and prints the median times and their ratio.
+"""Runs ChainMonteCarlo.java and chain_numpy.py in turn, whole processes, and prints the medians of wall and
+processor time and the ratio.
 
 usage: python3 beside_numpy.py CLASSPATH [TRIALS [REPEATS]]
 
@@ -19,9 +20,11 @@ JAVA = ["java", "-XX:+UseSerialGC", "-XX:-UsePerfData", "-Xss512k", "-XX:Tier4Ba
 
 
 def timed(command):
-    start = time.perf_counter()
+    start, before = time.perf_counter(), os.times()
     done = subprocess.run(command, stdout=subprocess.PIPE, check=True, text=True)
-    return time.perf_counter() - start, done.stdout.strip()
+    after = os.times()
+    cpu = sum(after[2:4]) - sum(before[2:4])
+    return time.perf_counter() - start, done.stdout.strip(), cpu
 
 
 def main():
@@ -53,6 +56,8 @@ def main():
     print("NumPy", runs[0][1][1])
     print(f"median of {repeats}: Java {statistics.median(java):.3f} s, NumPy {statistics.median(numpy):.3f} s, "
           f"ratio {statistics.median(numpy) / statistics.median(java):.2f}")
+    java_cpu, numpy_cpu = (statistics.median(run[k][2] for run in runs) for k in (0, 1))
+    print(f"processor time: Java {java_cpu:.2f} s, NumPy {numpy_cpu:.2f} s; load average {os.getloadavg()[0]:.2f}")
     print("Java ", " ".join(f"{t:.3f}" for t in java))
     print("NumPy", " ".join(f"{t:.3f}" for t in numpy))
 
