@@ -9,15 +9,15 @@ import spanwright.quantity.NumberText;
  *
  * @param share in the open interval (0, 1)
  */
-public record Reliability(double share) {
+public record IntervalReliability(double share) {
     /** Checks the component. */
-    public Reliability {
+    public IntervalReliability {
         Checks.inside("reliability", share, 0, 1);
     }
 
     /** The reliability as a person writes it in a cell, in percent. */
-    public static Reliability ofPercent(double percent) {
-        return new Reliability(percent / 100);
+    public static IntervalReliability ofPercent(double percent) {
+        return new IntervalReliability(percent / 100);
     }
 
     /**
@@ -45,7 +45,7 @@ public record Reliability(double share) {
      * @param interval the interval that was used, above 0, in any unit of time; the answer is in the same
      * @param observed share found within tolerance at its end
      */
-    public double intervalFrom(double interval, Reliability observed) {
+    public double intervalFrom(double interval, IntervalReliability observed) {
         Checks.positive("interval", interval);
         return interval * (Math.log(share) / Math.log(Objects.requireNonNull(observed, "observed").share()));
     }
