@@ -33,13 +33,19 @@ public final class Picture {
     private final String title;
     private final String alternative;
     private final List<IChart> panels;
+    private final boolean titled;
     private final int panelWidth;
     private final int panelHeight;
 
     Picture(String title, String alternative, List<? extends IChart> panels) {
+        this(title, alternative, panels, true);
+    }
+
+    private Picture(String title, String alternative, List<? extends IChart> panels, boolean titled) {
         this.title = Checks.notBlank("title", title);
         this.alternative = Checks.notBlank("text alternative", alternative);
         this.panels = List.copyOf(panels);
+        this.titled = titled;
         Checks.atLeast("number of panels", this.panels.size(), 1);
         this.panelWidth = this.panels.stream().mapToInt(IChart::getWidth).max().orElseThrow();
         this.panelHeight = this.panels.get(0).getHeight();
@@ -48,6 +54,13 @@ public final class Picture {
     /** A picture of one chart. */
     static Picture of(String title, String alternative, IChart chart) {
         return new Picture(title, alternative, List.of(Objects.requireNonNull(chart, "chart")));
+    }
+
+    /** A chart of the user's own, drawn as it is: no sentence of ours above it. */
+    public static Picture ofChart(IChart chart) {
+        final String own = Objects.requireNonNull(chart, "chart").getTitle();
+        final String title = own == null || own.isBlank() ? "Chart" : own;
+        return new Picture(title, title, List.of(chart), false);
     }
 
     /** The sentence above the chart. */
@@ -116,7 +129,7 @@ public final class Picture {
         graphics.setFont(TITLE_FONT);
         graphics.setColor(Color.BLACK);
         int baseline = MARGIN + LINE - 5;
-        for (String line : titleLines()) {
+        for (String line : titled ? titleLines() : List.<String>of()) {
             graphics.drawString(line, MARGIN, baseline);
             baseline += LINE;
         }
@@ -130,7 +143,7 @@ public final class Picture {
     }
 
     private int titleHeight() {
-        return MARGIN + LINE * titleLines().size();
+        return !titled ? 0 : MARGIN + LINE * titleLines().size();
     }
 
     private List<String> titleLines() {

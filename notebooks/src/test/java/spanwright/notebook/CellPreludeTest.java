@@ -3,9 +3,12 @@ package spanwright.notebook;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.util.Base64;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import spanwright.kernel.display.CellOutput;
@@ -42,6 +45,33 @@ class CellPreludeTest {
         final Outcome outcome = interpreter.evaluate(new Cell(code, "cell [1]"), new Nowhere());
         assertThat(outcome).isInstanceOfSatisfying(Outcome.Value.class, v ->
             assertThat(v.shown().orElseThrow().data().get(MimeBundle.TEXT)).isEqualTo(shown));
+    }
+
+    private static Map<String, Object> shown(String code) {
+        final Outcome outcome = interpreter.evaluate(new Cell(code, "cell [2]"), new Nowhere());
+        assertThat(outcome).isInstanceOf(Outcome.Value.class);
+        return ((Outcome.Value) outcome).shown().orElseThrow().data();
+    }
+
+    @Test
+    void aTableIsShownAsHtmlWithEveryValueEscaped() {
+        final Map<String, Object> data = shown("Table.create(\"<i>t</i>\", StringColumn.create(\"<b>\", "
+            + "\"<script>alert(1)</script>\", \"<img src=x onerror=alert(1)>\"), "
+            + "DoubleColumn.create(\"x\", 1.5, 2))");
+        assertThat((String) data.get(MimeBundle.HTML)).contains("&lt;script&gt;", "&lt;img src=x onerror",
+            "&lt;b&gt;",
+            "&lt;i&gt;t", ">1.5<").doesNotContain("<script", "<img", "<b>", "<i>");
+        assertThat((String) data.get(MimeBundle.TEXT)).contains("2 rows, 2 columns");
+    }
+
+    @Test
+    void aChartMadeInACellIsShownAsSvgWithPngBesideIt() {
+        final Map<String, Object> data = shown("var mine = new XYChartBuilder().title(\"Mine\").build(); "
+            + "mine.addSeries(\"y\", new double[] {1, 2, 3}, new double[] {1, 4, 9}); mine");
+        assertThat((String) data.get(MimeBundle.SVG)).startsWith("<svg ").contains("<title>Mine</title>");
+        assertThat(Base64.getDecoder().decode((String) data.get(MimeBundle.PNG)))
+            .startsWith(0x89, 'P', 'N', 'G');
+        assertThat(data.get(MimeBundle.TEXT)).isEqualTo("Mine\nMine");
     }
 
     /** Takes what a cell writes and keeps nothing. */
