@@ -15,7 +15,7 @@ import java.util.Objects;
  *
  * @param environment variables of the process
  * @param system      name of the operating system
- * @param home        folder of the user
+ * @param home        folder of the user, where the variable HOME does not say another (not on Windows)
  */
 public record JupyterFolders(Map<String, String> environment, String system, Path home) {
     /** Copies the map. */
@@ -37,16 +37,19 @@ public record JupyterFolders(Map<String, String> environment, String system, Pat
         if (!own.isEmpty()) {
             return Path.of(own).toAbsolutePath();
         }
-        if (system.startsWith("mac")) {
-            return home.resolve("Library/Jupyter");
-        }
         if (system.startsWith("windows")) {
             final String roaming = set("APPDATA");
             return (roaming.isEmpty() ? home.resolve("AppData/Roaming")
                 : Path.of(roaming)).resolve("jupyter");
         }
+        // Jupyter takes "~" from HOME, Java from the list of users; where they differ, Jupyter must find the kernel.
+        final String ownHome = set("HOME");
+        final Path tilde = ownHome.isEmpty() ? home : Path.of(ownHome);
+        if (system.startsWith("mac")) {
+            return tilde.resolve("Library/Jupyter");
+        }
         final String xdg = set("XDG_DATA_HOME");
-        return (xdg.isEmpty() ? home.resolve(".local/share") : Path.of(xdg)).resolve("jupyter");
+        return (xdg.isEmpty() ? tilde.resolve(".local/share") : Path.of(xdg)).resolve("jupyter");
     }
 
     private String set(String variable) {

@@ -26,6 +26,10 @@ class JupyterFoldersTest {
     void variablesOfTheEnvironmentGoFirst() {
         assertThat(new JupyterFolders(Map.of("XDG_DATA_HOME", "/x"), "Linux", HOME).data())
             .isEqualTo(Path.of("/x/jupyter"));
+        assertThat(new JupyterFolders(Map.of("HOME", "/h"), "Linux", HOME).data())
+            .isEqualTo(Path.of("/h/.local/share/jupyter"));
+        assertThat(new JupyterFolders(Map.of("HOME", "/h"), "Mac OS X", HOME).data())
+            .isEqualTo(Path.of("/h/Library/Jupyter"));
         assertThat(new JupyterFolders(Map.of("APPDATA", "/a"), "Windows 10", HOME).data())
             .isEqualTo(Path.of("/a/jupyter"));
         assertThat(new JupyterFolders(Map.of("JUPYTER_DATA_DIR", "/j", "XDG_DATA_HOME", "/x"), "Linux",
