@@ -42,7 +42,7 @@ public record JupyterFolders(Map<String, String> environment, String system, Pat
             return (roaming.isEmpty() ? home.resolve("AppData/Roaming")
                 : Path.of(roaming)).resolve("jupyter");
         }
-        // Jupyter takes "~" from HOME, Java from the list of users; where they differ, Jupyter must find the kernel.
+        // Jupyter takes "~" from HOME, Java from the list of users; Jupyter must find the kernel.
         final String ownHome = set("HOME");
         final Path tilde = ownHome.isEmpty() ? home : Path.of(ownHome);
         if (system.startsWith("mac")) {
