@@ -88,6 +88,29 @@ class LimitTest {
             e.getMessage());
     }
 
+    // A data sheet that adds two bases. Plain arithmetic: at 0 % of the range the reading is 25 % of span.
+    @ParameterizedTest(name = "0.10 % of reading plus 0.05 % of span at {0} % of the range is {1} % of span")
+    @CsvSource({"0, 0.075", "50, 0.125", "100, 0.175"})
+    void figuresOfTwoBasesAddUpPointByPoint(double percent, double expected) {
+        final Limit limit = Limit.of(PermissibleError.plusMinus(0.10, Basis.PERCENT_OF_READING)
+            .plus(PermissibleError.plusMinus(0.05, Basis.PERCENT_OF_SPAN)));
+        assertEquals(expected, limit.at(MILLIAMPS, percent).upper().orElseThrow(), 1e-12);
+        assertEquals(-expected, limit.at(MILLIAMPS, percent).lower().orElseThrow(), 1e-12);
+        assertTrue(limit.toString().contains("of reading plus"), limit.toString());
+    }
+
+    @Test
+    void aSumAllowsSomethingWhereTheReadingIsZeroAndNeedsTwoSides() {
+        final PermissibleError ofReading = PermissibleError.plusMinus(0.1, Basis.PERCENT_OF_READING);
+        final Span zeroToTen = Span.of(0, 10, "V");
+        assertEquals(0.05, Limit.of(ofReading.plus(PermissibleError.plusMinus(0.05, Basis.PERCENT_OF_SPAN)))
+            .at(zeroToTen, 0).upper().orElseThrow(), 1e-12);
+        final PermissibleError oneSide = PermissibleError.atMost(0.1, Basis.PERCENT_OF_SPAN);
+        final IllegalArgumentException e = assertThrows(IllegalArgumentException.class,
+            () -> ofReading.plus(oneSide));
+        assertTrue(e.getMessage().contains("both sides of zero"), e.getMessage());
+    }
+
     @Test
     void settingToleranceMustLeaveRoomInsideTheAcceptanceLimit() {
         final Limit wide = Limit.plusMinus(percentOfSpan(0.5));
