@@ -34,9 +34,6 @@ public final class ChannelRenderer implements Renderer {
         if (value instanceof NonLinearity linearity) {
             return Optional.of(linearity(linearity).bundle());
         }
-        if (value instanceof Finding<?> finding && !finding.isDetermined()) {
-            return Optional.of(Sheet.saying("Not determined: " + finding.reason() + ".").bundle());
-        }
         if (value instanceof List<?> list && !list.isEmpty()
                 && list.stream().allMatch(ReadingError.class::isInstance)) {
             return Optional.of(errors(list.stream().map(ReadingError.class::cast).toList()).bundle());
