@@ -28,7 +28,7 @@ class ConformanceTest {
 
     @Test
     void bothLimits() {
-        // Computed independently, DOMAIN.md 5 of the project's notes: y 13.6, u 1.8, 12.5 to 16.3: 0.6626
+        // Computed independently: y 13.6, u 1.8, 12.5 to 16.3: 0.6626
         assertAsPrinted("0.6626", Conformance.probability(Estimate.of(13.6, 1.8),
             ToleranceInterval.between(12.5, 16.3)));
     }

@@ -140,7 +140,7 @@ class GlobalRiskTest {
 
     @Test
     void biasedPopulationsAreWorse() {
-        // DOMAIN.md 5: "Biased priors are worse", computed independently
+        // Biased priors are worse: computed independently
         final double centred = simple(0.95, 4).falseAccept();
         final double biased = GlobalRisk.of(NormalPrior.ofTrueReliability(0.95, LIMIT, 0.5), LIMIT,
             new GuardBand(0), atRatio(4)).falseAccept();

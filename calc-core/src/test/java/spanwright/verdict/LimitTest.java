@@ -20,7 +20,7 @@ class LimitTest {
     private static final Span MILLIAMPS = Span.milliamps4to20();
 
     // 1 % of reading is 1.25 % of span at 20 mA and 0.25 % at 4 mA; of upper range value 1.25 % everywhere:
-    // arithmetic of the 4-20 mA range (DOMAIN.md 1.6). 0.16 mA is 1 % of 16 mA.
+    // arithmetic of the 4-20 mA range. 0.16 mA is 1 % of 16 mA.
     @ParameterizedTest(name = "{0} at {1} % of the range is {2} % of span")
     @CsvSource({
         "PERCENT_OF_SPAN, 0, 1", "PERCENT_OF_SPAN, 100, 1", "PERCENT_OF_READING, 100, 1.25",
