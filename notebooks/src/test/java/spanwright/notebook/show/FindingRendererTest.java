@@ -2,31 +2,36 @@ package spanwright.notebook.show;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import spanwright.error.Finding;
 import spanwright.kernel.display.MimeBundle;
 import spanwright.kernel.display.Renderers;
 
-/** What a question to a record found is shown as the value itself would be. The figures are made up. */
+/** Through the service loader, as a cell has it. */
 class FindingRendererTest {
-    private static final Renderers ALL = Renderers.of(FindingRendererTest.class.getClassLoader());
-
-    @Test
-    void whatIsNotDeterminedShowsItsReasonWithMarkupAsText() {
-        final MimeBundle shown = ALL.render(Finding.notDetermined("the cell holds <b>"));
-        assertThat(shown.data().get(MimeBundle.HTML).toString())
-            .contains("Not determined: the cell holds &lt;b&gt;.").doesNotContain("<b>");
+    private static MimeBundle shown(Object value) {
+        return Renderers.of(FindingRenderer.class.getClassLoader()).render(value);
     }
 
     @Test
-    void whatWasFoundIsShownAsTheValueItself() {
-        final Comparison value = Comparison.of("Lines").row("slope", "2.0", 2.01, "made up");
-        assertThat(ALL.render(Finding.of(value)).data()).isEqualTo(ALL.render(value).data());
+    void whatWasFoundIsShownAsIfItStoodAlone() {
+        final Comparison alone = Comparison.of("thermometer").row("y", "0.5", 0.5, "by hand");
+        assertThat(shown(Finding.of(alone)).data()).isEqualTo(shown(alone).data())
+            .containsKey(MimeBundle.HTML);
+        assertThat(shown(Finding.of(Finding.of(alone))).data()).isEqualTo(shown(alone).data());
     }
 
     @Test
-    void aPlainNumberStaysText() {
-        assertThat(ALL.render(Finding.of(0.25)).data()).containsOnlyKeys(MimeBundle.TEXT);
-        assertThat(ALL.render(Finding.of(0.25)).data().get(MimeBundle.TEXT)).isEqualTo("0.25");
+    void aPlainValueIsShownAsItsText() {
+        assertThat(shown(Finding.of(List.of(1, 2))).data().get(MimeBundle.TEXT)).isEqualTo("[1, 2]");
+    }
+
+    @Test
+    void whatWasNotFoundIsShownWithTheReasonEscaped() {
+        final MimeBundle bundle = shown(Finding.notDetermined("the record <LT-101> has one cycle only"));
+        assertThat(bundle.data().get(MimeBundle.TEXT))
+            .isEqualTo("Not determined: the record <LT-101> has one cycle only.");
+        assertThat(bundle.data().get(MimeBundle.HTML).toString()).contains("the record &lt;LT-101&gt; has");
     }
 }
