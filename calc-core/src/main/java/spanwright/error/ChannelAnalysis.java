@@ -133,7 +133,8 @@ public record ChannelAnalysis(CalibrationRun run, List<PointErrors> points, List
             return Finding.notDetermined("a least-squares line needs three readings at two points; there are "
                 + x.length + " readings at " + points.size() + " points within the range");
         }
-        return Finding.of(CalibrationLine.fit(x, y));
+        return Finding.of(CalibrationLine.fit(x, y)
+            .named("expected output (% of span)", "error (% of span)"));
     }
 
     /**

@@ -12,8 +12,11 @@ import spanwright.quantity.PercentOfSpan;
  *
  * @param largest  the largest such reversal, percent of the input span
  * @param position where it was found, percent of the input span
+ * @param reversals  all that were tried
+ * @param resolution change of the output that counts as none
  */
-public record DeadBand(PercentOfSpan largest, double position) {
+public record DeadBand(PercentOfSpan largest, double position, List<Reversal> reversals,
+                       PercentOfSpan resolution) {
     /**
      * One reversal of the input at a point.
      *
@@ -30,10 +33,12 @@ public record DeadBand(PercentOfSpan largest, double position) {
         }
     }
 
-    /** Checks the components. */
+    /** Checks the components and copies the list. */
     public DeadBand {
         Objects.requireNonNull(largest, "largest");
         Checks.finite("position", position);
+        reversals = List.copyOf(reversals);
+        Objects.requireNonNull(resolution, "resolution");
     }
 
     /**
@@ -51,7 +56,8 @@ public record DeadBand(PercentOfSpan largest, double position) {
             return Finding.notDetermined("a dead band needs reversals at three points; there are "
                 + points.size());
         }
-        DeadBand worst = new DeadBand(new PercentOfSpan(0), points.get(0));
+        double worst = 0;
+        double worstAt = points.get(0);
         for (double point : points) {
             double still = 0;
             double moved = Double.MAX_VALUE;
@@ -66,9 +72,11 @@ public record DeadBand(PercentOfSpan largest, double position) {
                 return Finding.notDetermined("at " + NumberText.plain(point, 4) + " % a reversal of "
                     + NumberText.plain(still, 4) + " % still changed nothing: try larger ones");
             }
-            worst = still > worst.largest().value() ? new DeadBand(new PercentOfSpan(still), point) : worst;
+            worstAt = still > worst ? point : worstAt;
+            worst = Math.max(worst, still);
         }
-        return Finding.of(worst);
+        return Finding.of(new DeadBand(new PercentOfSpan(worst), worstAt, reversals,
+            new PercentOfSpan(resolutionPercent)));
     }
 
     @Override

@@ -3,6 +3,7 @@ package spanwright.error;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spanwright.fit.ReferenceKind;
 import spanwright.fit.ReferenceLine;
 import spanwright.quantity.Checks;
@@ -51,9 +52,11 @@ public record NonLinearity(List<Double> positions, List<Double> expected, List<R
         }
         return Finding.of(new NonLinearity(points.stream().map(PointErrors::position).toList(),
             points.stream().map(PointErrors::expectedPercent).toList(),
-            List.of(ReferenceLine.independent(x, y), ReferenceLine.zeroBased(x, y),
+            Stream.of(ReferenceLine.independent(x, y), ReferenceLine.zeroBased(x, y),
                 ReferenceLine.terminalBased(x, y), ReferenceLine.absolute(x, y, 1, 0),
-                ReferenceLine.leastSquares(x, y)), notes));
+                ReferenceLine.leastSquares(x, y))
+                .map(line -> line.named("expected output (% of span)", "indicated output (% of span)"))
+                .toList(), notes));
     }
 
     /** The line of a kind. */

@@ -21,16 +21,19 @@ import spanwright.uncertainty.DegreesOfFreedom;
  * @param pooledSd      standard deviation of a single reading in percent of span, pooled over points and
  *                      directions
  * @param dof           its degrees of freedom
+ * @param points        the points, for the readings at each
  */
 public record NonRepeatability(PercentOfSpan largestSpread, double position, Direction direction,
-                               List<CellAddress> cells, double pooledSd, DegreesOfFreedom dof) {
-    /** Checks the components and copies the list. */
+                               List<CellAddress> cells, double pooledSd, DegreesOfFreedom dof,
+                               List<PointErrors> points) {
+    /** Checks the components and copies the lists. */
     public NonRepeatability {
         Objects.requireNonNull(largestSpread, "largestSpread");
         Objects.requireNonNull(direction, "direction");
         cells = List.copyOf(cells);
         Checks.notNegative("pooled standard deviation", pooledSd);
         Objects.requireNonNull(dof, "dof");
+        points = List.copyOf(points);
     }
 
     static Finding<NonRepeatability> of(List<PointErrors> points, int cycles) {
@@ -65,7 +68,7 @@ public record NonRepeatability(PercentOfSpan largestSpread, double position, Dir
         }
         return Finding.of(new NonRepeatability(new PercentOfSpan(largest), worst.position(), side,
             new ArrayList<>(PointErrors.cells(worst.in(side))), Math.sqrt(squares / dof),
-            DegreesOfFreedom.of(dof)));
+            DegreesOfFreedom.of(dof), points));
     }
 
     @Override

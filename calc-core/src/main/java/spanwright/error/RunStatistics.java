@@ -22,6 +22,8 @@ import spanwright.readings.Direction;
  * @param analysis the run's analysis
  */
 public record RunStatistics(ChannelAnalysis analysis) {
+    private static final String UNIT = "% of span";
+
     /** Checks the component. */
     public RunStatistics {
         Objects.requireNonNull(analysis, "analysis");
@@ -48,7 +50,8 @@ public record RunStatistics(ChannelAnalysis analysis) {
             return Finding.notDetermined("there are " + x.size() + " readings; three are needed");
         }
         try {
-            return Finding.of(LackOfFit.of(array(x), array(y), 1));
+            return Finding.of(LackOfFit.of(array(x), array(y), 1)
+                .named("expected output (% of span)", "error (% of span)"));
         } catch (NoFitException e) {
             return Finding.notDetermined(e.getMessage());
         }
@@ -77,7 +80,7 @@ public record RunStatistics(ChannelAnalysis analysis) {
 
     private static Finding<AnalysisOfVariance> analysed(List<Double> y, Map<String, List<String>> factors) {
         try {
-            return Finding.of(AnalysisOfVariance.nested(array(y), factors));
+            return Finding.of(AnalysisOfVariance.nested(array(y), factors).in(UNIT));
         } catch (IllegalArgumentException e) {
             return Finding.notDetermined("the record has too few readings for an analysis of variance: "
                 + e.getMessage());
@@ -142,7 +145,7 @@ public record RunStatistics(ChannelAnalysis analysis) {
                 new AnalysisOfVariance.Source("cycle", Math.max(0, without - rest.sumOfSquares()),
                     cycles.size() - 1),
                 new AnalysisOfVariance.Source("within", rest.sumOfSquares(), rest.degreesOfFreedom())),
-                List.of(0, 1)));
+                List.of(0, 1), UNIT));
         } catch (NoFitException e) {
             return Finding.notDetermined("cycles and points cannot be told apart: " + e.getMessage());
         }
@@ -180,7 +183,7 @@ public record RunStatistics(ChannelAnalysis analysis) {
     public Finding<Suspect> suspectScatter(double significance) {
         Checks.inside("significance", significance, 0, 1);
         final List<Sample> groups = new ArrayList<>();
-        final List<Suspect> where = new ArrayList<>();
+        final List<Place> where = new ArrayList<>();
         final int readings = analysis.points().stream().mapToInt(p -> Math.max(p.upscale().size(),
             p.downscale().size())).max().orElse(0);
         for (PointErrors p : analysis.points()) {
@@ -188,9 +191,7 @@ public record RunStatistics(ChannelAnalysis analysis) {
                 if (p.in(d).size() == readings && readings >= 2) {
                     groups.add(Sample.of(p.in(d).stream().mapToDouble(ReadingError::percentOfSpan)
                         .toArray()));
-                    where.add(new Suspect(p.position(), d, p.in(d),
-                        new OutlierTest(OutlierTest.Kind.COCHRAN, 0, 1,
-                        significance, groups.size() - 1)));
+                    where.add(new Place(p, d));
                 }
             }
         }
@@ -199,9 +200,13 @@ public record RunStatistics(ChannelAnalysis analysis) {
                 + "any scatter");
         }
         final OutlierTest t = OutlierTest.cochran(groups, significance);
-        final Suspect s = where.get(t.suspect());
-        return Finding.of(new Suspect(s.position(), s.direction(), s.errors(), t));
+        final Place place = where.get(t.suspect());
+        return Finding.of(new Suspect(place.point().position(), place.side(),
+            place.point().in(place.side()), t));
     }
+
+    /** A point from one side. */
+    private record Place(PointErrors point, Direction side) { }
 
     private String cell(ReadingError e) {
         for (PointErrors p : analysis.points()) {

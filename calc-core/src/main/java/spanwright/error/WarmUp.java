@@ -1,6 +1,8 @@
 package spanwright.error;
 
+import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfSpan;
@@ -12,19 +14,35 @@ import spanwright.quantity.Span;
  * @param minutes   time from which on every reading stays within the band about the last
  * @param excursion farthest reading from the last
  * @param band      half width of the band
+ * @param course    each reading, against the last, in the order of time
  */
-public record WarmUp(double minutes, PercentOfSpan excursion, PercentOfSpan band) {
+public record WarmUp(double minutes, PercentOfSpan excursion, PercentOfSpan band, List<Moment> course) {
+    /**
+     * One reading on the way.
+     *
+     * @param minutes since switching on
+     * @param off     the reading less the last one
+     */
+    public record Moment(double minutes, PercentOfSpan off) {
+        /** Checks the components. */
+        public Moment {
+            Checks.finite("minutes", minutes);
+            Objects.requireNonNull(off, "off");
+        }
+    }
+
     /**
      * Share of the observed time in which the output must have been settled, so that the end counts as
      * steady.
      */
     private static final double SETTLED_SHARE = 0.25;
 
-    /** Checks the components. */
+    /** Checks the components and copies the list. */
     public WarmUp {
         Checks.notNegative("minutes", minutes);
         Objects.requireNonNull(excursion, "excursion");
         Objects.requireNonNull(band, "band");
+        course = List.copyOf(course);
     }
 
     /**
@@ -61,7 +79,9 @@ public record WarmUp(double minutes, PercentOfSpan excursion, PercentOfSpan band
                 + NumberText.plain(minutes[settled], 4)
                 + " of " + NumberText.plain(minutes[last], 4) + " minutes: watch it longer");
         }
-        return Finding.of(new WarmUp(minutes[settled], new PercentOfSpan(excursion), band));
+        return Finding.of(new WarmUp(minutes[settled], new PercentOfSpan(excursion), band,
+            IntStream.rangeClosed(0, last).mapToObj(i -> new Moment(minutes[i],
+                output.ofSpan(indicated[i] - indicated[last]))).toList()));
     }
 
     @Override

@@ -25,8 +25,9 @@ import spanwright.quantity.NumberText;
  * @param sources   the sources, the residual last; at least two
  * @param cellSizes readings in each cell of a factor where all its cells have the same number; 0 where they
  *                  do not, or where it has no meaning
+ * @param unit      of the readings, empty where it was not given
  */
-public record AnalysisOfVariance(List<Source> sources, List<Integer> cellSizes) {
+public record AnalysisOfVariance(List<Source> sources, List<Integer> cellSizes, String unit) {
     /**
      * One source of scatter.
      *
@@ -52,7 +53,18 @@ public record AnalysisOfVariance(List<Source> sources, List<Integer> cellSizes) 
     public AnalysisOfVariance {
         sources = List.copyOf(sources);
         cellSizes = List.copyOf(cellSizes);
+        Objects.requireNonNull(unit, "unit");
         Checks.atLeast("number of sources", sources.size(), 2);
+    }
+
+    /** Of readings whose unit is not given. */
+    public AnalysisOfVariance(List<Source> sources, List<Integer> cellSizes) {
+        this(sources, cellSizes, "");
+    }
+
+    /** The same analysis, of readings in this unit: "mV", "% of span". */
+    public AnalysisOfVariance in(String readingsUnit) {
+        return new AnalysisOfVariance(sources, cellSizes, Checks.notBlank("unit", readingsUnit));
     }
 
     static AnalysisOfVariance of(List<Source> sources) {

@@ -7,6 +7,7 @@ import spanwright.quantity.NumberText;
 import spanwright.readings.CalibrationRun;
 import spanwright.readings.Reading;
 import spanwright.readings.Transfer;
+import spanwright.uncertainty.DegreesOfFreedom;
 import spanwright.uncertainty.Estimate;
 
 /**
@@ -26,14 +27,17 @@ import spanwright.uncertainty.Estimate;
  * @param level      y at {@code centre}
  * @param slope      change of y per unit of x
  * @param residualSd standard deviation of a single reading of weight 1 about the line
+ * @param data       the readings it was fitted to
  */
-public record CalibrationLine(double centre, Estimate level, Estimate slope, double residualSd) {
+public record CalibrationLine(double centre, Estimate level, Estimate slope, double residualSd,
+                              FittedData data) implements PredictingCurve {
     /** Checks the components. */
     public CalibrationLine {
         Checks.finite("centre", centre);
         Objects.requireNonNull(level, "level");
         Objects.requireNonNull(slope, "slope");
         Checks.notNegative("residual standard deviation", residualSd);
+        Objects.requireNonNull(data, "data");
     }
 
     /**
@@ -56,7 +60,7 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
         final double[] r = residuals(x, meanX, y, meanY, slope);
         final double s = Math.sqrt(Sums.ofProducts(r, 0, r, 0) / (n - 2));
         return new CalibrationLine(meanX, Estimate.of(meanY, s / Math.sqrt(n), n - 2),
-            Estimate.of(slope, s / Math.sqrt(sxx), n - 2), s);
+            Estimate.of(slope, s / Math.sqrt(sxx), n - 2), s, FittedData.of(x, y));
     }
 
     /**
@@ -87,7 +91,7 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
         final double[] r = residuals(x, meanX, y, meanY, slope);
         final double s = Math.sqrt(Sums.ofProducts(weights, r, 0, r, 0) / (n - 2));
         return new CalibrationLine(meanX, Estimate.of(meanY, s / Math.sqrt(Sums.of(weights)), n - 2),
-            Estimate.of(slope, s / Math.sqrt(sxx), n - 2), s);
+            Estimate.of(slope, s / Math.sqrt(sxx), n - 2), s, FittedData.weighted(x, y, weights));
     }
 
     /**
@@ -104,10 +108,23 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
         }
         final List<Reading> r = run.readings();
         return fit(r.stream().mapToDouble(v -> v.applied().value()).toArray(),
-            r.stream().mapToDouble(v -> v.indicated().value()).toArray());
+            r.stream().mapToDouble(v -> v.indicated().value()).toArray())
+            .named("applied (" + run.input().symbol() + ")", "indicated (" + run.output().symbol() + ")");
+    }
+
+    /**
+     * The same line with names for x and y, which stand at the axes of its chart.
+     *
+     * @param xName name and unit of x: "applied (bar)"
+     * @param yName name and unit of y: "indicated (mA)"
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public CalibrationLine named(String xName, String yName) {
+        return new CalibrationLine(centre, level, slope, residualSd, data.named(xName, yName));
     }
 
     /** Returns y at stimulus x; outside the readings this extrapolates, and u grows with the distance. */
+    @Override
     public Estimate at(double x) {
         final double d = x - centre;
         return new Estimate(level.value() + slope.value() * d,
@@ -125,32 +142,14 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
         return u == 0 ? 0 : -centre * slope.u() / u;
     }
 
-    /**
-     * What one more reading of weight 1 at x will indicate: the line's uncertainty and the reading's scatter.
-     */
-    public Estimate oneReadingAt(double x) {
-        final Estimate y = at(x);
-        return new Estimate(y.value(), Math.hypot(y.u(), residualSd), y.dof());
+    @Override
+    public DegreesOfFreedom dof() {
+        return level.dof();
     }
 
-    /**
-     * Confidence band at x: where the line itself lies.
-     *
-     * @param coverage in the open interval (0, 1), for this one x
-     * @throws IllegalArgumentException if the coverage is out of range
-     */
-    public Interval confidenceBand(double x, double coverage) {
-        return StudentT.about(at(x), coverage);
-    }
-
-    /**
-     * Prediction band at x: where one more reading of weight 1 will lie.
-     *
-     * @param coverage in the open interval (0, 1), for this one x
-     * @throws IllegalArgumentException if the coverage is out of range
-     */
-    public Interval predictionBand(double x, double coverage) {
-        return StudentT.about(oneReadingAt(x), coverage);
+    @Override
+    public double residual(int index) {
+        return deviation(data.x(index), data.y(index));
     }
 
     /**
@@ -173,7 +172,7 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
      * @throws IllegalArgumentException if an argument is out of range
      */
     public InverseInterval crossing(double y, double coverage) {
-        return InverseInterval.of(this, y, 0.0, coverage);
+        return InverseInterval.of(this, Estimate.exactly(y), coverage);
     }
 
     /** How far y lies above the line at x. */

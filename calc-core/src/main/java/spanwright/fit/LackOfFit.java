@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
-import java.util.function.DoubleUnaryOperator;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
@@ -14,16 +13,43 @@ import spanwright.quantity.NumberText;
  * against the scatter of repeated readings about their own mean.
  *
  * @param analysis sources {@value #LACK_OF_FIT} and {@value #REPLICATES}
+ * @param curve    the polynomial that was tested, with the readings
+ * @param points   the readings of each stimulus together, from the lowest
  */
-public record LackOfFit(AnalysisOfVariance analysis) {
+public record LackOfFit(AnalysisOfVariance analysis, PolynomialCurve curve, List<Point> points) {
     /** Name of the source that the curve should not leave. */
     public static final String LACK_OF_FIT = "lack of fit";
     /** Name of the source that no curve can take up. */
     public static final String REPLICATES = "replicates";
 
-    /** Checks the component. */
+    /**
+     * The readings of one stimulus.
+     *
+     * @param x        the stimulus
+     * @param readings how many there are
+     * @param mean     their mean
+     * @param onCurve  what the curve gives
+     */
+    public record Point(double x, int readings, double mean, double onCurve) {
+        /** Checks the components. */
+        public Point {
+            Checks.finite("x", x);
+            Checks.atLeast("number of readings", readings, 1);
+            Checks.finite("mean", mean);
+            Checks.finite("value of the curve", onCurve);
+        }
+
+        /** Mean of the readings minus the curve. */
+        public double departure() {
+            return mean - onCurve;
+        }
+    }
+
+    /** Checks the components and copies the list. */
     public LackOfFit {
         Objects.requireNonNull(analysis, "analysis");
+        Objects.requireNonNull(curve, "curve");
+        points = List.copyOf(points);
     }
 
     /**
@@ -40,42 +66,52 @@ public record LackOfFit(AnalysisOfVariance analysis) {
     public static LackOfFit of(double[] x, double[] y, int degree) {
         Checks.within("degree", degree, 1, 10);
         Checks.finitePairs(x, y, degree + 2);
-        final Map<Double, List<Double>> points = new TreeMap<>();
+        final Map<Double, List<Double>> readings = new TreeMap<>();
         for (int i = 0; i < x.length; i++) {
-            points.computeIfAbsent(x[i], k -> new ArrayList<>()).add(y[i]);
+            readings.computeIfAbsent(x[i], k -> new ArrayList<>()).add(y[i]);
         }
-        final int replicates = x.length - points.size();
-        final int spare = points.size() - degree - 1;
+        final int replicates = x.length - readings.size();
+        final int spare = readings.size() - degree - 1;
         if (replicates < 1) {
             throw new NoFitException("no stimulus is repeated: lack of fit cannot be told from scatter");
         }
         if (spare < 1) {
-            throw new NoFitException("x takes " + points.size()
+            throw new NoFitException("x takes " + readings.size()
                 + " different values: the fit passes through their"
                 + " means, a lack of fit needs " + (degree + 2));
         }
-        final DoubleUnaryOperator curve = curve(x, y, degree);
+        final PolynomialCurve curve = PolynomialCurve.fit(x, y, degree);
+        final List<Point> points = new ArrayList<>();
         double lack = 0;
         double pure = 0;
-        for (Map.Entry<Double, List<Double>> point : points.entrySet()) {
+        for (Map.Entry<Double, List<Double>> point : readings.entrySet()) {
             final double[] values = point.getValue().stream().mapToDouble(v -> v).toArray();
             final double mean = Sums.mean(values);
-            final double off = mean - curve.applyAsDouble(point.getKey());
-            lack += values.length * off * off;
+            final Point here = new Point(point.getKey(), values.length, mean,
+                curve.at(point.getKey()).value());
+            points.add(here);
+            lack += values.length * here.departure() * here.departure();
             pure += Sums.ofProducts(values, mean, values, mean);
         }
         return new LackOfFit(AnalysisOfVariance.of(List.of(
             new AnalysisOfVariance.Source(LACK_OF_FIT, lack, spare),
-            new AnalysisOfVariance.Source(REPLICATES, pure, replicates))));
+            new AnalysisOfVariance.Source(REPLICATES, pure, replicates))), curve, points);
     }
 
-    private static DoubleUnaryOperator curve(double[] x, double[] y, int degree) {
-        if (degree == 1) {
-            final CalibrationLine line = CalibrationLine.fit(x, y);
-            return v -> line.at(v).value();
-        }
-        final PolynomialCurve polynomial = PolynomialCurve.fit(x, y, degree);
-        return v -> polynomial.at(v).value();
+    /**
+     * The same test with names for x and y, which stand at the axes of its chart.
+     *
+     * @param xName name and unit of x
+     * @param yName name and unit of y
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public LackOfFit named(String xName, String yName) {
+        return new LackOfFit(analysis, curve.named(xName, yName), points);
+    }
+
+    /** Standard deviation of the replicates about their own means: what no curve can take up. */
+    public double replicatesSd() {
+        return Math.sqrt(analysis.source(REPLICATES).meanSquare());
     }
 
     /**

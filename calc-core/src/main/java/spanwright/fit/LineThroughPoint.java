@@ -3,6 +3,7 @@ package spanwright.fit;
 import java.util.Objects;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
+import spanwright.uncertainty.DegreesOfFreedom;
 import spanwright.uncertainty.Estimate;
 
 /**
@@ -16,14 +17,17 @@ import spanwright.uncertainty.Estimate;
  * @param throughY   y of the point
  * @param slope      change of y per unit of x
  * @param residualSd standard deviation of a single reading about the line
+ * @param data       the readings it was fitted to
  */
-public record LineThroughPoint(double throughX, double throughY, Estimate slope, double residualSd) {
+public record LineThroughPoint(double throughX, double throughY, Estimate slope, double residualSd,
+                               FittedData data) implements PredictingCurve {
     /** Checks the components. */
     public LineThroughPoint {
         Checks.finite("throughX", throughX);
         Checks.finite("throughY", throughY);
         Objects.requireNonNull(slope, "slope");
         Checks.notNegative("residual standard deviation", residualSd);
+        Objects.requireNonNull(data, "data");
     }
 
     /**
@@ -53,29 +57,35 @@ public record LineThroughPoint(double throughX, double throughY, Estimate slope,
         }
         final double s = Math.sqrt(rest / (x.length - 1));
         return new LineThroughPoint(throughX, throughY,
-            Estimate.of(slope, s / Math.sqrt(sxx), x.length - 1), s);
+            Estimate.of(slope, s / Math.sqrt(sxx), x.length - 1), s, FittedData.of(x, y));
+    }
+
+    /**
+     * The same line with names for x and y, which stand at the axes of its chart.
+     *
+     * @param xName name and unit of x
+     * @param yName name and unit of y
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public LineThroughPoint named(String xName, String yName) {
+        return new LineThroughPoint(throughX, throughY, slope, residualSd, data.named(xName, yName));
     }
 
     /** Returns y at stimulus x; at the point itself u is 0. */
+    @Override
     public Estimate at(double x) {
         final double d = x - throughX;
         return new Estimate(throughY + slope.value() * d, slope.u() * Math.abs(d), slope.dof());
     }
 
-    /** What one more reading at x will indicate. */
-    public Estimate oneReadingAt(double x) {
-        final Estimate y = at(x);
-        return new Estimate(y.value(), Math.hypot(y.u(), residualSd), y.dof());
+    @Override
+    public DegreesOfFreedom dof() {
+        return slope.dof();
     }
 
-    /** Where the line itself lies at this one x. */
-    public Interval confidenceBand(double x, double coverage) {
-        return StudentT.about(at(x), coverage);
-    }
-
-    /** Where one more reading will lie at this one x. */
-    public Interval predictionBand(double x, double coverage) {
-        return StudentT.about(oneReadingAt(x), coverage);
+    @Override
+    public double residual(int index) {
+        return (data.y(index) - throughY) - slope.value() * (data.x(index) - throughX);
     }
 
     @Override

@@ -2,6 +2,7 @@ package spanwright.fit;
 
 import java.util.Arrays;
 import java.util.Objects;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 import spanwright.uncertainty.Estimate;
@@ -20,8 +21,10 @@ import spanwright.uncertainty.Estimate;
  * @param level           y at {@code centre}
  * @param slope           change of y per unit of x
  * @param chiSquaredByDof sum of the squared weighted deviations by n - 2
+ * @param data            the readings it was fitted to, with their uncertainties
  */
-public record LineWithBothUncertain(double centre, Estimate level, Estimate slope, double chiSquaredByDof) {
+public record LineWithBothUncertain(double centre, Estimate level, Estimate slope, double chiSquaredByDof,
+                                    FittedData data) implements FittedCurve {
     private static final int MOST_STEPS = 500;
 
     /** Checks the components. */
@@ -30,6 +33,7 @@ public record LineWithBothUncertain(double centre, Estimate level, Estimate slop
         Objects.requireNonNull(level, "level");
         Objects.requireNonNull(slope, "slope");
         Checks.notNegative("chi squared by degrees of freedom", chiSquaredByDof);
+        Objects.requireNonNull(data, "data");
     }
 
     /**
@@ -69,7 +73,19 @@ public record LineWithBothUncertain(double centre, Estimate level, Estimate slop
         return fit(x, y, eachX, eachY);
     }
 
+    /**
+     * The same line with names for x and y, which stand at the axes of its chart.
+     *
+     * @param xName name and unit of x
+     * @param yName name and unit of y
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public LineWithBothUncertain named(String xName, String yName) {
+        return new LineWithBothUncertain(centre, level, slope, chiSquaredByDof, data.named(xName, yName));
+    }
+
     /** Returns y at stimulus x. */
+    @Override
     public Estimate at(double x) {
         final double d = x - centre;
         return new Estimate(level.value() + slope.value() * d, Math.hypot(level.u(), slope.u() * d),
@@ -79,6 +95,20 @@ public record LineWithBothUncertain(double centre, Estimate level, Estimate slop
     /** The line at x = 0. */
     public Estimate intercept() {
         return at(0);
+    }
+
+    /**
+     * Probability of so large a sum of squared deviations, or a larger one, if the uncertainties stated for
+     * the readings are right and a straight line describes them. Small: one of both is not so.
+     */
+    public double probabilityOfChiSquared() {
+        final int dof = data.size() - 2;
+        return ChiSquaredDistribution.of(dof).survivalProbability(chiSquaredByDof * dof);
+    }
+
+    @Override
+    public double residual(int index) {
+        return (data.y(index) - level.value()) - slope.value() * (data.x(index) - centre);
     }
 
     /** The iteration for the slope; the rest follows from it. */
@@ -154,7 +184,8 @@ public record LineWithBothUncertain(double centre, Estimate level, Estimate slop
             final double meanBeta = Sums.mean(beta, weight);
             final double u = 1 / Math.sqrt(Sums.ofProducts(weight, beta, meanBeta, beta, meanBeta));
             return new LineWithBothUncertain(meanX + meanBeta,
-                Estimate.of(meanY + b * meanBeta, 1 / Math.sqrt(total)), Estimate.of(b, u), chi / (n - 2));
+                Estimate.of(meanY + b * meanBeta, 1 / Math.sqrt(total)), Estimate.of(b, u), chi / (n - 2),
+                FittedData.uncertain(x, y, ux, uy));
         }
     }
 

@@ -1,5 +1,6 @@
 package spanwright.fit;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
@@ -27,6 +28,8 @@ public final class LinearRegression {
     private final Orthogonal solved;
     private final double[] residuals;
     private final AnalysisOfVariance variance;
+    private final List<Double> observed;
+    private final List<String> names;
 
     private LinearRegression(double[][] rows, double[] y, double[] weights, boolean hasIntercept) {
         final int n = y.length;
@@ -73,6 +76,21 @@ public final class LinearRegression {
         variance = AnalysisOfVariance.of(List.of(
             new AnalysisOfVariance.Source("regression", explained, p),
             new AnalysisOfVariance.Source("residual", rest, n - p - (hasIntercept ? 1 : 0))));
+        observed = Arrays.stream(y).boxed().toList();
+        names = IntStream.rangeClosed(0, p).mapToObj(j -> j == 0 ? "y" : "x" + j).toList();
+    }
+
+    private LinearRegression(LinearRegression from, List<String> names) {
+        hasIntercept = from.hasIntercept;
+        totalWeight = from.totalWeight;
+        centre = from.centre;
+        level = from.level;
+        slopes = from.slopes;
+        solved = from.solved;
+        residuals = from.residuals;
+        variance = from.variance;
+        observed = from.observed;
+        this.names = names;
     }
 
     /**
@@ -114,6 +132,55 @@ public final class LinearRegression {
      */
     public static LinearRegression fitThroughOrigin(double[][] x, double[] y) {
         return new LinearRegression(checked(x, y, 1), y, ones(y.length), false);
+    }
+
+    /**
+     * The same fit with names, which stand in its table and at the axes of its chart.
+     *
+     * @param yName      name and unit of y: "error (% of span)"
+     * @param regressors name and unit of each regressor, in order; as many as were fitted
+     * @throws IllegalArgumentException if there are not as many, or a name is blank
+     */
+    public LinearRegression named(String yName, String... regressors) {
+        final List<String> given = new ArrayList<>(List.of(Checks.notBlank("name of y", yName)));
+        for (String regressor : regressors) {
+            given.add(Checks.notBlank("name of a regressor", regressor));
+        }
+        if (regressors.length != slopes.length) {
+            throw new IllegalArgumentException(regressors.length + " names given, " + slopes.length
+                + " regressors fitted");
+        }
+        return new LinearRegression(this, List.copyOf(given));
+    }
+
+    /** Name of y, with its unit where it was given. */
+    public String yName() {
+        return names.get(0);
+    }
+
+    /** Names of the regressors, with their units where they were given. */
+    public List<String> regressorNames() {
+        return names.subList(1, names.size());
+    }
+
+    /** Whether an intercept was fitted; without, the fit goes through the origin. */
+    public boolean hasIntercept() {
+        return hasIntercept;
+    }
+
+    /** The y that were given, in their order. */
+    public List<Double> observed() {
+        return observed;
+    }
+
+    /** y by the fit of a reading counted from 0. */
+    public double fitted(int index) {
+        return observed.get(index) - residuals[index];
+    }
+
+    /** Reading minus fit of a reading counted from 0. */
+    public double residual(int index) {
+        return residuals[index];
     }
 
     /**

@@ -1,6 +1,11 @@
 package spanwright.fit;
 
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.IntStream;
 import spanwright.quantity.Checks;
+import spanwright.quantity.NumberText;
 
 /**
  * The correction {@code offset + tilt * x} that makes the largest of {@code |error[i] + offset + tilt * x[i]|
@@ -14,15 +19,21 @@ import spanwright.quantity.Checks;
  * @param offset  what to add everywhere, in the unit of the errors
  * @param tilt    what to add per unit of x
  * @param largest largest absolute error after the correction, in limits
+ * @param data    x and error of each point before the correction
+ * @param limits  half width of what is allowed at each point
  */
-public record MinimaxAdjustment(double offset, double tilt, double largest) {
+public record MinimaxAdjustment(double offset, double tilt, double largest, FittedData data,
+                                List<Double> limits) {
     private static final double ROUNDING = 1e-13;
+    private static final double SAME = 1e-9;
 
     /** Checks the components. */
     public MinimaxAdjustment {
         Checks.finite("offset", offset);
         Checks.finite("tilt", tilt);
         Checks.notNegative("largest", largest);
+        Objects.requireNonNull(data, "data");
+        limits = List.copyOf(limits);
     }
 
     /**
@@ -43,7 +54,49 @@ public record MinimaxAdjustment(double offset, double tilt, double largest) {
         if (Sums.range(x) == 0) {
             throw new IllegalArgumentException("all " + x.length + " x equal " + x[0] + ": no tilt");
         }
-        return new Search(x, error, limit).run();
+        final Correction best = new Search(x, error, limit).run();
+        return new MinimaxAdjustment(best.offset(), best.tilt(), best.largest(),
+            FittedData.of(x, error).named("x", "error"), Arrays.stream(limit).boxed().toList());
+    }
+
+    /**
+     * The same correction with names for x and the error, which stand at the axes of its chart.
+     *
+     * @param xName     name and unit of x
+     * @param errorName name and unit of the error
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public MinimaxAdjustment named(String xName, String errorName) {
+        return new MinimaxAdjustment(offset, tilt, largest, data.named(xName, errorName), limits);
+    }
+
+    /** Error of a point, counted from 0, after the correction. */
+    public double after(int index) {
+        return data.y(index) + offset + tilt * data.x(index);
+    }
+
+    /** Error of a point, counted from 0, before the correction, as a share of its limit. */
+    public double shareBefore(int index) {
+        return data.y(index) / limits.get(index);
+    }
+
+    /** Error of a point, counted from 0, after the correction, as a share of its limit. */
+    public double shareAfter(int index) {
+        return after(index) / limits.get(index);
+    }
+
+    /** Largest absolute error before the correction, in limits. */
+    public double largestBefore() {
+        return IntStream.range(0, data.size()).mapToDouble(i -> Math.abs(shareBefore(i))).max().orElseThrow();
+    }
+
+    /**
+     * Indices, from 0, of the points at which the largest error is reached after the correction: they fix it.
+     * Empty where nothing is left, since then any point may.
+     */
+    public List<Integer> fixedBy() {
+        return IntStream.range(0, data.size())
+            .filter(i -> largest > SAME && Math.abs(shareAfter(i)) >= largest * (1 - SAME)).boxed().toList();
     }
 
     /**
@@ -56,8 +109,11 @@ public record MinimaxAdjustment(double offset, double tilt, double largest) {
         }
     }
 
+    /** A correction and what it leaves. */
+    private record Correction(double offset, double tilt, double largest) { }
+
     /** One tilt tried. */
-    private record Trial(MinimaxAdjustment adjustment, Cut cut) { }
+    private record Trial(Correction adjustment, Cut cut) { }
 
     private static final class Search {
         private final double[] x;
@@ -70,7 +126,7 @@ public record MinimaxAdjustment(double offset, double tilt, double largest) {
             this.limit = limit;
         }
 
-        MinimaxAdjustment run() {
+        Correction run() {
             int least = 0;
             int most = 0;
             for (int i = 1; i < x.length; i++) {
@@ -79,7 +135,7 @@ public record MinimaxAdjustment(double offset, double tilt, double largest) {
             }
             Cut rising = cut(most, least);
             Cut falling = cut(least, most);
-            MinimaxAdjustment best = at(0).adjustment();
+            Correction best = at(0).adjustment();
             double reached = -1;
             while (true) {
                 final double tilt = (falling.atZero() - rising.atZero()) / (rising.slope() - falling.slope());
@@ -113,8 +169,15 @@ public record MinimaxAdjustment(double offset, double tilt, double largest) {
             final int first = offset.fixedBy().get(0);
             final int last = offset.fixedBy().get(offset.fixedBy().size() - 1);
             final boolean isAbove = a[first] * offset.value() > b[first];
-            return new Trial(new MinimaxAdjustment(offset.value(), tilt, offset.largest()),
+            return new Trial(new Correction(offset.value(), tilt, offset.largest()),
                 isAbove ? cut(first, last) : cut(last, first));
         }
+    }
+
+    @Override
+    public String toString() {
+        return "offset " + NumberText.significant(offset, 4) + ", tilt " + NumberText.significant(tilt, 4)
+            + " per unit of x: the largest error goes from " + NumberText.fixed(largestBefore(), 3) + " to "
+            + NumberText.fixed(largest, 3) + " of its limit";
     }
 }

@@ -1,7 +1,9 @@
 package spanwright.fit;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 import spanwright.quantity.Checks;
@@ -18,8 +20,10 @@ import spanwright.quantity.NumberText;
  * @param critical     the value it exceeds with probability {@code significance} by chance alone
  * @param significance level of significance
  * @param suspect      index, from 0, of the reading or group that stands out most
+ * @param values       the readings, or for Cochran's test the standard deviation of each group, in order
  */
-public record OutlierTest(Kind kind, double statistic, double critical, double significance, int suspect) {
+public record OutlierTest(Kind kind, double statistic, double critical, double significance, int suspect,
+                          List<Double> values) {
     /** Which test; published tables mix the sides, so the side is part of the name. */
     public enum Kind {
         /** Grubbs: the reading farthest from the mean, on either side. */
@@ -49,7 +53,9 @@ public record OutlierTest(Kind kind, double statistic, double critical, double s
         Checks.notNegative("statistic", statistic);
         Checks.positive("critical value", critical);
         Checks.inside("significance", significance, 0, 1);
-        Checks.atLeast("index of the suspect", suspect, 0);
+        values = List.copyOf(values);
+        values.forEach(v -> Checks.finite("value", v));
+        Checks.within("index of the suspect", suspect, 0, values.size() - 1);
     }
 
     /**
@@ -77,7 +83,8 @@ public record OutlierTest(Kind kind, double statistic, double critical, double s
                 : suspect;
         }
         return new OutlierTest(side, distance(side, v[suspect], sample.mean()) / sample.sd(),
-            grubbsCritical(side, v.length, significance), significance, suspect);
+            grubbsCritical(side, v.length, significance), significance, suspect,
+            Arrays.stream(v).boxed().toList());
     }
 
     /**
@@ -125,7 +132,8 @@ public record OutlierTest(Kind kind, double statistic, double critical, double s
         }
         final double largest = groups.get(suspect).sd();
         return new OutlierTest(Kind.COCHRAN, largest * largest / sum,
-            cochranCritical(groups.size(), count, significance), significance, suspect);
+            cochranCritical(groups.size(), count, significance), significance, suspect,
+            groups.stream().map(Sample::sd).toList());
     }
 
     /**
@@ -143,6 +151,35 @@ public record OutlierTest(Kind kind, double statistic, double critical, double s
         final double f = FDistribution.of(readings - 1, (groups - 1.0) * (readings - 1))
             .inverseSurvivalProbability(significance / groups);
         return 1 / (1 + (groups - 1) / f);
+    }
+
+    /**
+     * Share of a group in the sum of all variances, for Cochran's test.
+     *
+     * @param group index from 0
+     */
+    public double shareOfVariance(int group) {
+        return values.get(group) * values.get(group) / values.stream().mapToDouble(v -> v * v).sum();
+    }
+
+    /**
+     * Beyond which values a reading would be suspected: mean less and plus the critical value in standard
+     * deviations of these readings. Empty for Cochran's test and on the side that a one-sided test leaves.
+     */
+    public Optional<Double> lowerLimit() {
+        return kind == Kind.GRUBBS_TWO_SIDED || kind == Kind.GRUBBS_LOWEST ? Optional.of(limit(-1))
+            : Optional.empty();
+    }
+
+    /** As {@link #lowerLimit()}, upwards. */
+    public Optional<Double> upperLimit() {
+        return kind == Kind.GRUBBS_TWO_SIDED || kind == Kind.GRUBBS_HIGHEST ? Optional.of(limit(1))
+            : Optional.empty();
+    }
+
+    private double limit(int side) {
+        final Sample sample = Sample.of(values.stream().mapToDouble(v -> v).toArray());
+        return sample.mean() + side * critical * sample.sd();
     }
 
     /** Whether the suspect stands out more than chance explains. */

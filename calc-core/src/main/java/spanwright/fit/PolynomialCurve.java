@@ -14,17 +14,20 @@ import spanwright.uncertainty.Estimate;
  * Type A; the degrees of freedom are the readings less degree + 1. Limits: x is taken as exact and all y as
  * equally uncertain; do not use the curve beyond the readings. Immutable.
  */
-public final class PolynomialCurve {
+public final class PolynomialCurve implements PredictingCurve {
     private final int degree;
     private final double middle;
     private final double halfRange;
     private final LinearRegression scaled;
+    private final FittedData data;
 
-    private PolynomialCurve(int degree, double middle, double halfRange, LinearRegression scaled) {
+    private PolynomialCurve(int degree, double middle, double halfRange, LinearRegression scaled,
+                            FittedData data) {
         this.degree = degree;
         this.middle = middle;
         this.halfRange = halfRange;
         this.scaled = scaled;
+        this.data = data;
     }
 
     /**
@@ -56,7 +59,24 @@ public final class PolynomialCurve {
         for (int i = 0; i < x.length; i++) {
             rows[i] = powers((x[i] - middle) / (range / 2), degree);
         }
-        return new PolynomialCurve(degree, middle, range / 2, LinearRegression.fit(rows, y));
+        return new PolynomialCurve(degree, middle, range / 2, LinearRegression.fit(rows, y),
+            FittedData.of(x, y));
+    }
+
+    /**
+     * The same curve with names for x and y, which stand at the axes of its chart.
+     *
+     * @param xName name and unit of x
+     * @param yName name and unit of y
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public PolynomialCurve named(String xName, String yName) {
+        return new PolynomialCurve(degree, middle, halfRange, scaled, data.named(xName, yName));
+    }
+
+    @Override
+    public FittedData data() {
+        return data;
     }
 
     /** Degree of the polynomial. */
@@ -64,24 +84,9 @@ public final class PolynomialCurve {
         return degree;
     }
 
-    /** Returns y at stimulus x, with the uncertainty of the curve. */
+    @Override
     public Estimate at(double x) {
         return scaled.at(powers(scale(x), degree));
-    }
-
-    /** What one more reading at x will indicate. */
-    public Estimate oneReadingAt(double x) {
-        return scaled.oneReadingAt(powers(scale(x), degree));
-    }
-
-    /** Where the curve itself lies at this one x. */
-    public Interval confidenceBand(double x, double coverage) {
-        return scaled.confidenceBand(coverage, powers(scale(x), degree));
-    }
-
-    /** Where one more reading will lie at this one x. */
-    public Interval predictionBand(double x, double coverage) {
-        return scaled.predictionBand(coverage, powers(scale(x), degree));
     }
 
     /**
@@ -104,12 +109,17 @@ public final class PolynomialCurve {
         return scaled.combination(power == 0 ? 1 : 0, weights);
     }
 
-    /** Standard deviation of a single reading about the curve. */
+    @Override
     public double residualSd() {
         return scaled.residualSd();
     }
 
-    /** Degrees of freedom of the residuals. */
+    @Override
+    public double residual(int index) {
+        return scaled.residual(index);
+    }
+
+    @Override
     public DegreesOfFreedom dof() {
         return scaled.dof();
     }

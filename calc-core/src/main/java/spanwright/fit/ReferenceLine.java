@@ -18,11 +18,12 @@ import spanwright.quantity.NumberText;
  * @param anchorX    x of a point on the line
  * @param anchorY    y of that point
  * @param slope      change of y per unit of x
+ * @param data       the points
  * @param deviations of each point, y minus the line, in the order of the points
  * @param fixedBy    indices of the points that fix the line, from 0; empty where no single points do
  */
 public record ReferenceLine(ReferenceKind kind, double anchorX, double anchorY, double slope,
-                            List<Double> deviations, List<Integer> fixedBy) {
+                            FittedData data, List<Double> deviations, List<Integer> fixedBy) {
     /** Checks the components and copies the lists. */
     public ReferenceLine {
         Objects.requireNonNull(kind, "kind");
@@ -33,6 +34,12 @@ public record ReferenceLine(ReferenceKind kind, double anchorX, double anchorY, 
         fixedBy = List.copyOf(fixedBy);
         Checks.atLeast("number of deviations", deviations.size(), 2);
         deviations.forEach(d -> Checks.finite("deviation", d));
+        if (deviations.size() != data.size()) {
+            throw new IllegalArgumentException(deviations.size() + " deviations of " + data.size()
+                + " points");
+        }
+        final int last = deviations.size() - 1;
+        fixedBy.forEach(i -> Checks.within("index of a point that fixes the line", i, 0, last));
     }
 
     /**
@@ -126,7 +133,19 @@ public record ReferenceLine(ReferenceKind kind, double anchorX, double anchorY, 
         for (int i = 0; i < x.length; i++) {
             deviations.add((y[i] - anchorY) - slope * (x[i] - anchorX));
         }
-        return new ReferenceLine(kind, anchorX, anchorY, slope, deviations, fixedBy);
+        return new ReferenceLine(kind, anchorX, anchorY, slope, FittedData.of(x, y), deviations, fixedBy);
+    }
+
+    /**
+     * The same line with names for x and y, which stand at the axes of its chart.
+     *
+     * @param xName name and unit of x
+     * @param yName name and unit of y
+     * @throws IllegalArgumentException if a name is blank
+     */
+    public ReferenceLine named(String xName, String yName) {
+        return new ReferenceLine(kind, anchorX, anchorY, slope, data.named(xName, yName), deviations,
+            fixedBy);
     }
 
     /** y of the line at x. */
