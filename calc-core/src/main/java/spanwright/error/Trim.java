@@ -81,8 +81,7 @@ public record Trim(OptionalDouble pivot, double settability, double uncertainty,
             cases.figures(c -> (c.expected() - p + c.middle()) / c.half()));
         final double[] after = cases.figures(c -> c.error() + (g.value() - 1) * (c.output() - p));
         final TrimCases.Case top = end(cases, 1);
-        return advice(cases, "the gain trim (pivot " + NumberText.plain(pivotValue, 4) + " " + output.symbol()
-            + ")", List.of(target(cases, top, y -> (g.value() - 1) * (y - p))), after, g.fixedBy());
+        return advice(cases, List.of(target(cases, top, y -> (g.value() - 1) * (y - p))), after, g.fixedBy());
     }
 
     private TrimAdvice both(TrimCases cases) {
@@ -93,10 +92,16 @@ public record Trim(OptionalDouble pivot, double settability, double uncertainty,
         for (int side : new int[] {-1, 1}) {
             targets.add(target(cases, end(cases, side), y -> line.offset() + line.tilt() * y));
         }
-        return advice(cases, "zero and span", targets, after, List.of());
+        return advice(cases, targets, after, List.of());
     }
 
-    private TrimAdvice advice(TrimCases cases, String means, List<TrimTarget> targets, double[] after,
+    /** What is adjusted, in words. */
+    String means(Span output) {
+        return pivot.isEmpty() ? "zero and span" : "the gain trim (pivot "
+            + NumberText.plain(pivot.getAsDouble(), 4) + " " + output.symbol() + ")";
+    }
+
+    private TrimAdvice advice(TrimCases cases, List<TrimTarget> targets, double[] after,
                               List<Integer> fixedBy) {
         final double[] before = cases.figures(TrimCases.Case::error);
         final OptionalDouble use = cases.toleranceUse(after);
@@ -111,8 +116,8 @@ public record Trim(OptionalDouble pivot, double settability, double uncertainty,
             reasons.addAll(tooSmall(cases, targets));
             action = reasons.isEmpty() ? action : TrimAdvice.Action.DO_NOT_TOUCH;
         }
-        return new TrimAdvice(action, means, targets, cases.largest(before), cases.largest(after), use,
-            cases.trimmed(after), fixedBy, reasons, warnings(cases, targets));
+        return new TrimAdvice(cases.run(), this, action, targets, cases.largest(before),
+            cases.largest(after), use, cases.trimmed(after), fixedBy, reasons, warnings(cases, targets));
     }
 
     /** Why the wanted change is not worth a turn; only where the record is not out of tolerance. */

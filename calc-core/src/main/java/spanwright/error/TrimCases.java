@@ -2,6 +2,7 @@ package spanwright.error;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import spanwright.quantity.Kelvin;
@@ -109,7 +110,9 @@ final class TrimCases {
         final List<TrimmedPoint> points = new ArrayList<>();
         for (int i = 0; i < after.length; i++) {
             final Case c = cases.get(i);
-            points.add(new TrimmedPoint(c.position(), c.direction(), c.temperature(), c.error(), after[i]));
+            points.add(new TrimmedPoint(c.position(), c.direction(), c.temperature(), c.expected(), c.error(),
+                after[i], hasTolerance() ? Optional.of(ToleranceInterval.between(c.middle() - c.half(),
+                c.middle() + c.half())) : Optional.empty()));
         }
         return points;
     }
