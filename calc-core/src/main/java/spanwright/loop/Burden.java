@@ -141,6 +141,10 @@ public record Burden(String name, Kind kind, Toleranced volts, Toleranced ohms, 
             OptionalDouble.of(Checks.positive("input resistance in ohm", inputOhms)), traits.whenReversed));
     }
 
+    Burden withOwnSupply(Optional<Supply> other) {
+        return new Burden(name, kind, volts, ohms, new Traits(other, traits.tappedOhms, traits.whenReversed));
+    }
+
     /** What it does when its terminals are swapped. */
     public Burden whenReversed(WhenReversed behaviour) {
         return new Burden(name, kind, volts, ohms, new Traits(traits.ownSupply, traits.tappedOhms,

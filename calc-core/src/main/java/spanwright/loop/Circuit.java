@@ -48,6 +48,11 @@ record Circuit(String name, Optional<Supply> supply, LoopElement driver, List<Lo
             .flatMap(Circuit::all));
     }
 
+    /** The supply that feeds it; none where its driver does. */
+    Optional<Supply> source() {
+        return isActive() ? Optional.empty() : supply;
+    }
+
     boolean isActive() {
         return driver instanceof Transmitter t ? t.kind().isActive()
             : ((Isolator) driver).kind() == Isolator.Kind.SEPARATELY_POWERED;

@@ -91,6 +91,21 @@ public record CurrentLoop(String name, Optional<Supply> supply, List<LoopElement
         }).toList();
     }
 
+    /** This loop with every supply exchanged, at any depth. */
+    CurrentLoop exchangingSupplies(UnaryOperator<Supply> change) {
+        return new CurrentLoop(name, supply.map(change), suppliesExchanged(elements, change));
+    }
+
+    private static List<LoopElement> suppliesExchanged(List<LoopElement> list, UnaryOperator<Supply> change) {
+        return list.stream().map(e -> {
+            if (e instanceof Isolator i) {
+                return i.withOutput(i.output().withFed(suppliesExchanged(i.output().fed(), change))
+                    .withSupply(i.output().supply().map(change)));
+            }
+            return e instanceof Burden b ? b.withOwnSupply(b.traits().ownSupply().map(change)) : e;
+        }).toList();
+    }
+
     /** The loop at a current, all parameters nominal. */
     public LoopState at(double milliamps) {
         return at(milliamps, Corner.NOMINAL);

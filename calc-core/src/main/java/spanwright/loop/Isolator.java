@@ -96,6 +96,10 @@ public record Isolator(String name, Kind kind, Input input, Output output,
         Output withFed(List<LoopElement> elements) {
             return new Output(volts, clampVolts, loadLimitOhms, onOpen, elements, supply);
         }
+
+        Output withSupply(Optional<Supply> other) {
+            return new Output(volts, clampVolts, loadLimitOhms, onOpen, fed, other);
+        }
     }
 
     /**
@@ -105,17 +109,18 @@ public record Isolator(String name, Kind kind, Input input, Output output,
      * @param whenReversed what its input does when swapped
      * @param rating       what its isolation stands, if stated
      * @param isolationOhms resistance between input and output, if stated, in ohm
-     * @param ownMilliwatts power it takes from a supply of its own, in mW
+     * @param ownMilliwatts power it takes from a supply of its own, in mW; empty if it has one and its data
+     *                      do not state it
      */
     public record Traits(DigitalPath digital, WhenReversed whenReversed, Optional<IsolationRating> rating,
-                         OptionalDouble isolationOhms, double ownMilliwatts) {
+                         OptionalDouble isolationOhms, OptionalDouble ownMilliwatts) {
         /** Checks the components. */
         public Traits {
             Objects.requireNonNull(digital, "digital");
             Objects.requireNonNull(whenReversed, "whenReversed");
             Objects.requireNonNull(rating, "rating");
             Objects.requireNonNull(isolationOhms, "isolationOhms");
-            Checks.notNegative("power from its own supply in mW", ownMilliwatts);
+            ownMilliwatts.ifPresent(p -> Checks.notNegative("power from its own supply in mW", p));
         }
     }
 
@@ -153,7 +158,7 @@ public record Isolator(String name, Kind kind, Input input, Output output,
                 onOpen,
                 List.of(), Optional.empty()),
             new Traits(DigitalPath.UNKNOWN, WhenReversed.UNKNOWN, Optional.empty(), OptionalDouble.empty(),
-                0));
+                kind == Kind.SEPARATELY_POWERED ? OptionalDouble.empty() : OptionalDouble.of(0)));
     }
 
     /** With this drop at its input: so many volts at any current, plus so many ohms. */
@@ -223,10 +228,13 @@ public record Isolator(String name, Kind kind, Input input, Output output,
             OptionalDouble.of(Checks.positive("isolation resistance in ohm", ohms)), traits.ownMilliwatts));
     }
 
-    /** Power it takes from a supply of its own, in mW. */
+    /**
+     * Power it takes from a supply of its own, in mW: all of it, with what its output gives. Without it the
+     * heat of a separately powered isolator is not determined.
+     */
     public Isolator ownMilliwatts(double milliwatts) {
         return withTraits(new Traits(traits.digital, traits.whenReversed, traits.rating, traits.isolationOhms,
-            milliwatts));
+            OptionalDouble.of(milliwatts)));
     }
 
     Isolator named(String other) {

@@ -12,6 +12,7 @@ final class LoopSolver {
     private final List<CircuitState> circuits = new ArrayList<>();
     private final List<ReceiverReading> readings = new ArrayList<>();
     private final List<ElementPower> powers = new ArrayList<>();
+    private final List<SupplyPower> supplies = new ArrayList<>();
     private String reason = "";
 
     LoopSolver(String loop, Pick pick) {
@@ -22,10 +23,12 @@ final class LoopSolver {
     LoopState solve(Circuit root, double demanded, Corner corner) {
         final boolean solved = solve(root, demanded);
         if (!solved) {
-            return new LoopState(loop, demanded, corner, List.of(), List.of(), List.of(), "No solution: "
+            return new LoopState(loop, demanded, corner, List.of(), List.of(),
+                new PowerBalance(loop, List.of(), List.of()), "No solution: "
                 + reason);
         }
-        return new LoopState(loop, demanded, corner, circuits, readings, powers, sentence(demanded));
+        return new LoopState(loop, demanded, corner, circuits, readings,
+            new PowerBalance(loop, powers, supplies), sentence(demanded));
     }
 
     private String sentence(double demanded) {
@@ -71,16 +74,16 @@ final class LoopSolver {
         final int place = circuits.size();
         circuits.add(new CircuitState(circuit.name(), source, demanded, current, budget, ring.walk(across)));
         driverPower(circuit, current, across, top);
+        circuit.source().ifPresent(s -> supplies.add(SupplyCurve.power(s, pick, current)));
         return follow(circuit.ring(), current) && place >= 0;
     }
 
     private void driverPower(Circuit circuit, double current, double across, double top) {
         if (circuit.driver() instanceof Transmitter t) {
             powers.add(circuit.isActive()
-                ? new ElementPower(t.name(), t.kind() == Transmitter.Kind.OUTPUT_CARD, (across
-                    + top) * current,
-                    top * current)
-                : new ElementPower(t.name(), false, across * current, 0));
+                ? new ElementPower(t.name(), t.kind() == Transmitter.Kind.OUTPUT_CARD, 0,
+                    OptionalDouble.of((across + top) * current), top * current)
+                : ElementPower.passive(t.name(), false, across * current));
         }
     }
 
@@ -92,11 +95,11 @@ final class LoopSolver {
                 if (burden.kind().reads()) {
                     readings.add(ReceiverReading.of(burden.name(), current));
                 }
-                powers.add(new ElementPower(burden.name(), burden.kind() != Burden.Kind.FIELD_DEVICE,
-                    Drops.of(burden, pick).at(current) * current, 0));
+                powers.add(ElementPower.passive(burden.name(), burden.kind() != Burden.Kind.FIELD_DEVICE,
+                    Drops.of(burden, pick).at(current) * current));
             } else if (element instanceof Cable cable) {
-                powers.add(new ElementPower(cable.name(), false, Drops.of(cable, pick)
-                    .at(current) * current, 0));
+                powers.add(ElementPower.passive(cable.name(), false,
+                    Drops.of(cable, pick).at(current) * current));
             } else if (element instanceof Isolator isolator) {
                 solved &= isolator.nests() ? nested(isolator, current) : ended(isolator, current);
             }
@@ -117,7 +120,7 @@ final class LoopSolver {
         circuits.add(new CircuitState(circuit.name(), isolator.name(), current, out,
             new CircuitState.Budget(clamp.orElse(load.at(current)), load.at(current)),
             new Ring(circuit, out, pick, top).walk(0)));
-        powers.add(new ElementPower(isolator.name(), true, taken + isolator.traits().ownMilliwatts(),
+        powers.add(new ElementPower(isolator.name(), true, taken, isolator.traits().ownMilliwatts(),
             top * out));
         return follow(isolator.output().fed(), out);
     }
@@ -135,7 +138,7 @@ final class LoopSolver {
             : -state.elements().stream().filter(e -> e.part() == ElementState.Part.OUTPUT)
                 .mapToDouble(ElementState::milliwatts).sum();
         powers.add(new ElementPower(isolator.name(), true,
-            taken + isolator.traits().ownMilliwatts() + Math.max(0, -exchanged), Math.max(0, exchanged)));
+            taken + Math.max(0, -exchanged), isolator.traits().ownMilliwatts(), Math.max(0, exchanged)));
         return true;
     }
 }

@@ -2,9 +2,9 @@ package spanwright.loop;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import spanwright.quantity.Checks;
-import spanwright.quantity.NumberText;
 
 /**
  * A loop at a current: voltage at every terminal, power and heat of every device, what each receiver reads.
@@ -14,11 +14,11 @@ import spanwright.quantity.NumberText;
  * @param corner   which limits of the parameters count
  * @param circuits solved circuits, the first one first; empty where there is no solution
  * @param readings of the receivers and driven devices; empty where there is no solution
- * @param powers   of every device
+ * @param power    where every watt comes from and goes; without devices where there is no solution
  * @param sentence what to know first
  */
 public record LoopState(String loop, double demandedMilliamps, Corner corner, List<CircuitState> circuits,
-                        List<ReceiverReading> readings, List<ElementPower> powers, String sentence) {
+                        List<ReceiverReading> readings, PowerBalance power, String sentence) {
     /** Checks the components and copies the lists. */
     public LoopState {
         Checks.notBlank("name of the loop", loop);
@@ -26,7 +26,7 @@ public record LoopState(String loop, double demandedMilliamps, Corner corner, Li
         Objects.requireNonNull(corner, "corner");
         circuits = List.copyOf(circuits);
         readings = List.copyOf(readings);
-        powers = List.copyOf(powers);
+        Objects.requireNonNull(power, "power");
         Checks.notBlank("sentence", sentence);
     }
 
@@ -62,10 +62,20 @@ public record LoopState(String loop, double demandedMilliamps, Corner corner, Li
                 + receiver));
     }
 
-    /** Heat of all devices in the cabinet, in mW. */
-    public double cabinetHeatMilliwatts() {
-        return powers.stream().filter(ElementPower::inCabinet).mapToDouble(ElementPower::heatMilliwatts)
-            .sum();
+    /** Power of every device. */
+    public List<ElementPower> powers() {
+        return power.devices();
+    }
+
+    /** Power of a device, by name. */
+    public ElementPower power(String device) {
+        return powers().stream().filter(p -> p.device().equals(device)).findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("no device of " + loop + " is named " + device));
+    }
+
+    /** Heat of all devices in the cabinet and the supplies, in mW; empty if a part is not determined. */
+    public OptionalDouble cabinetHeatMilliwatts() {
+        return power.cabinetHeatMilliwatts();
     }
 
     @Override
@@ -73,6 +83,6 @@ public record LoopState(String loop, double demandedMilliamps, Corner corner, Li
         return sentence + circuits.stream().map(c -> "\n" + c + c.elements().stream().map(e -> "\n  " + e)
             .collect(Collectors.joining())).collect(Collectors.joining()) + (readings.isEmpty() ? "" : "\n"
             + readings.stream().map(ReceiverReading::toString).collect(Collectors.joining("; "))
-            + "\nheat in the cabinet " + NumberText.fixed(cabinetHeatMilliwatts(), 1) + " mW");
+            + "\nheat in the cabinet " + PowerBalance.watts(cabinetHeatMilliwatts()));
     }
 }

@@ -52,16 +52,17 @@ public record Supply(String name, Arrangement arrangement, List<Unit> units, Fee
      * @param ohms              wiring and fuse that all loops share, in ohm
      * @param otherMilliamps    current of the other loops on it
      * @param ratedMilliamps    what the supply can give, if stated
-     * @param efficiencyPercent of the supply, for the heat it makes; 100 if not stated
+     * @param efficiencyPercent of the units, for the heat they make, if stated
      */
     public record Feed(Toleranced ohms, Toleranced otherMilliamps, OptionalDouble ratedMilliamps,
-                       double efficiencyPercent) {
+                       OptionalDouble efficiencyPercent) {
         /** Checks the components. */
         public Feed {
             ohms.requireNotNegative("shared resistance in ohm");
             otherMilliamps.requireNotNegative("current of the other loops in mA");
             Objects.requireNonNull(ratedMilliamps, "ratedMilliamps");
-            Checks.inside("efficiency in percent", efficiencyPercent, 0, Math.nextUp(100.0));
+            efficiencyPercent.ifPresent(p -> Checks.inside("efficiency in percent", p, 0,
+                Math.nextUp(100.0)));
         }
     }
 
@@ -79,7 +80,7 @@ public record Supply(String name, Arrangement arrangement, List<Unit> units, Fee
         final Toleranced none = Toleranced.exactly(0);
         return new Supply(NumberText.plain(nominal, 6) + " V supply", Arrangement.SINGLE,
             List.of(new Unit(Toleranced.exactly(nominal), 0, none, none)),
-            new Feed(none, none, OptionalDouble.empty(), 100));
+            new Feed(none, none, OptionalDouble.empty(), OptionalDouble.empty()));
     }
 
     /** Redundant supplies: each feeds through its own diode, the higher one carries the load. */
@@ -103,7 +104,8 @@ public record Supply(String name, Arrangement arrangement, List<Unit> units, Fee
             units.addAll(supply.units);
         }
         final Toleranced none = Toleranced.exactly(0);
-        return new Supply(name, arrangement, units, new Feed(none, none, OptionalDouble.empty(), 100));
+        return new Supply(name, arrangement, units,
+            new Feed(none, none, OptionalDouble.empty(), OptionalDouble.empty()));
     }
 
     /** Called so in results. */
@@ -162,9 +164,23 @@ public record Supply(String name, Arrangement arrangement, List<Unit> units, Fee
             OptionalDouble.of(Checks.positive("rated current in mA", milliamps)), shared.efficiencyPercent));
     }
 
-    /** Efficiency in percent, for the heat the supply itself makes. */
+    /** Efficiency of the units in percent, at their terminals: for the heat they make and the mains. */
     public Supply efficiency(double percent) {
-        return withFeed(new Feed(shared.ohms, shared.otherMilliamps, shared.ratedMilliamps, percent));
+        return withFeed(new Feed(shared.ohms, shared.otherMilliamps, shared.ratedMilliamps,
+            OptionalDouble.of(percent)));
+    }
+
+    /** With the other loops on it drawing exactly this. */
+    Supply withOthers(double milliamps) {
+        return withFeed(new Feed(shared.ohms, Toleranced.exactly(milliamps), shared.ratedMilliamps,
+            shared.efficiencyPercent));
+    }
+
+    /** What is left when one of the units in parallel is lost. */
+    Supply withoutUnit(int unit) {
+        final List<Unit> left = new ArrayList<>(units);
+        left.remove(unit);
+        return new Supply(name, left.size() == 1 ? Arrangement.SINGLE : arrangement, left, shared);
     }
 
     /** Every unit at another nominal voltage, limits kept in proportion. */

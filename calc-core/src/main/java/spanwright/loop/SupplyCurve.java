@@ -6,26 +6,76 @@ import java.util.List;
 
 /** The voltage a supply gives over the current of one loop, the other loops on it drawing theirs. */
 final class SupplyCurve {
-    private record Source(double volts, double ohms) { }
+    /** A unit with its diode: their voltage without load. */
+    private record Source(double volts, double ohms, double diodeVolts) { }
 
     private SupplyCurve() { }
 
     static PiecewiseLine of(Supply supply, Pick pick) {
+        final List<Source> sources = sources(supply, pick);
+        final double others = others(supply, pick);
+        final double sharedOhms = sharedOhms(supply, pick);
+        final PiecewiseLine behindUnits = supply.arrangement() == Supply.Arrangement.PARALLEL
+            ? parallel(sources, others) : series(sources, others);
+        return behindUnits.minus(PiecewiseLine.ofOhms(sharedOhms * others / 1000, sharedOhms));
+    }
+
+    private static List<Source> sources(Supply supply, Pick pick) {
         final List<Source> sources = new ArrayList<>();
         for (int i = 0; i < supply.units().size(); i++) {
             final Supply.Unit unit = supply.units().get(i);
             final String name = supply.units().size() == 1 ? supply.name() : supply.name() + " unit " + (i
                 + 1);
+            final double diode = pick.drop(name + ": diode drop", unit.diodeVolts());
             final double volts = pick.push(name + ": voltage", unit.volts()) + pick.ripple(unit.rippleVolts())
-                - pick.drop(name + ": diode drop", unit.diodeVolts());
-            sources.add(new Source(volts, pick.drop(name + ": internal resistance", unit.ohms())));
+                - diode;
+            sources.add(new Source(volts, pick.drop(name + ": internal resistance", unit.ohms()), diode));
         }
-        final double others = pick.drop(supply.name() + ": current of other loops", supply.shared()
-            .otherMilliamps());
-        final double sharedOhms = pick.drop(supply.name() + ": shared resistance", supply.shared().ohms());
-        final PiecewiseLine behindUnits = supply.arrangement() == Supply.Arrangement.PARALLEL
-            ? parallel(sources, others) : series(sources, others);
-        return behindUnits.minus(PiecewiseLine.ofOhms(sharedOhms * others / 1000, sharedOhms));
+        return sources;
+    }
+
+    private static double others(Supply supply, Pick pick) {
+        return pick.drop(supply.name() + ": current of other loops", supply.shared().otherMilliamps());
+    }
+
+    private static double sharedOhms(Supply supply, Pick pick) {
+        return pick.drop(supply.name() + ": shared resistance", supply.shared().ohms());
+    }
+
+    /** Power of a supply from which a loop takes a current, at most {@link PiecewiseLine#END}. */
+    static SupplyPower power(Supply supply, Pick pick, double milliamps) {
+        return power(supply, pick, milliamps, others(supply, pick), of(supply, pick).at(milliamps));
+    }
+
+    /** Power of a supply from which so much is taken at this voltage of its feed. */
+    static SupplyPower power(Supply supply, Pick pick, double milliamps, double others, double volts) {
+        final double total = milliamps + others;
+        final double drop = sharedOhms(supply, pick) * total / 1000;
+        final List<Source> sources = sources(supply, pick);
+        double units = 0;
+        double diodes = 0;
+        for (Source source : sources) {
+            final boolean series = supply.arrangement() != Supply.Arrangement.PARALLEL;
+            final double current = series ? total : share(source, sources, volts + drop, total);
+            final double terminal = source.volts + source.diodeVolts - source.ohms * current / 1000;
+            units += terminal * current;
+            diodes += source.diodeVolts * current;
+        }
+        return new SupplyPower(supply.name(), volts, new SupplyPower.Currents(milliamps, others), units,
+            diodes, drop * total, supply.shared().efficiencyPercent());
+    }
+
+    /** Current of a unit in parallel; those without resistance that carry share the rest alike. */
+    private static double share(Source source, List<Source> sources, double bus, double total) {
+        if (source.ohms > 0) {
+            return Math.max(0, (source.volts - bus) / source.ohms * 1000);
+        }
+        final double resistive = sources.stream().filter(s -> s.ohms > 0)
+            .mapToDouble(s -> share(s, sources, bus, total)).sum();
+        final double highest = sources.stream().filter(s -> s.ohms == 0).mapToDouble(Source::volts).max()
+            .orElseThrow();
+        final long alike = sources.stream().filter(s -> s.ohms == 0 && s.volts == highest).count();
+        return source.volts == highest ? Math.max(0, total - resistive) / alike : 0;
     }
 
     private static PiecewiseLine series(List<Source> sources, double others) {
