@@ -2,11 +2,12 @@
 # Whole-process time of reading one CSV of 1.08 million rows x 7 columns: strict read into a Tablesaw table against
 # pandas.read_csv, in turns, medians of 5.
 #   usage: compare.sh JAR [WORK_FOLDER] [ROWS]     JAR: spanwright.jar; needs a JDK, python3 with pandas
-# JAVA_FLAGS are those of a short-lived process: one collector, one compiler, classes from an archive that is made first
-# (pandas has its compiled modules likewise).
+# JAVA_FLAGS are those of a short-lived process: one collector, one compiler, large arrays made where they stay, large
+# pages, classes from an archive that is made first (pandas has its compiled modules likewise). JAVA_FLAGS=" " measures
+# without them.
 set -e
 here=$(cd "$(dirname "$0")" && pwd); jar=$1; work=${2:-$(mktemp -d)}; rows=${3:-1080000}
-flags=${JAVA_FLAGS:-"-XX:+UseSerialGC -XX:TieredStopAtLevel=1"}; python=${PYTHON:-python3}
+flags=${JAVA_FLAGS:-"-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -XX:PretenureSizeThreshold=1m -XX:+UseTransparentHugePages"}; python=${PYTHON:-python3}
 mkdir -p "$work/classes"; file=$work/readings-$rows.csv
 [ -e "$file" ] || $python "$here/make_readings.py" $rows "$file"
 javac -cp "$jar" -d "$work/classes" "$here/ReadTable.java"

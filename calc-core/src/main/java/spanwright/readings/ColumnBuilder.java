@@ -210,6 +210,11 @@ final class ColumnBuilder {
     }
 
     static String decode(byte[] b, int from, int to) {
+        final String quick = new String(b, from, to - from, StandardCharsets.UTF_8);
+        if (quick.indexOf('\ufffd') < 0) {
+            return quick;
+        }
+        // The mark of a malformed byte, or that very character in the file.
         try {
             return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(b, from, to - from)).toString();
         } catch (CharacterCodingException e) {

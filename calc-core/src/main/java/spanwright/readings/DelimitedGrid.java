@@ -20,7 +20,11 @@ final class DelimitedGrid {
      * @throws ReadingsFormatException if it is empty or its quotation marks do not match
      */
     static Grid of(TextFile source, String file) {
-        final char delimiter = delimiter(source.text());
+        return of(source, file, delimiter(source.text()));
+    }
+
+    /** As {@link #of(TextFile, String)}, with the separator of a larger part of the file. */
+    static Grid of(TextFile source, String file, char delimiter) {
         final List<GridRow> rows = new ArrayList<>();
         int line = 1;
         try (CsvReader<CsvRecord> reader = reader(delimiter).ofCsvRecord(source.text())) {

@@ -12,6 +12,7 @@ import spanwright.quantity.UnitSymbols;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
+import tech.tablesaw.columns.Column;
 
 /**
  * A plain table that was read strictly: columns of numbers or of text, each cell traceable to its place in
@@ -152,7 +153,7 @@ public final class ReadingsTable {
 
     /** As a notebook table: numbers and texts, an absent number missing. */
     public Table toTable() {
-        return Table.create(file, columns.stream().map(TableColumn::toColumn).toList());
+        return Table.create(file, columns.parallelStream().<Column<?>>map(TableColumn::toColumn).toList());
     }
 
     /** As a notebook table with the file and the line of each row in two further columns. */

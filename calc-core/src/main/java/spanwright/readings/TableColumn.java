@@ -1,5 +1,6 @@
 package spanwright.readings;
 
+import it.unimi.dsi.fastutil.doubles.DoubleArrayList;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
@@ -128,6 +129,13 @@ public final class TableColumn {
         return all;
     }
 
+    /** A column of the notebook table around numbers that nobody else holds, which spares a copy of them. */
+    private static final class NumbersColumn extends DoubleColumn {
+        NumbersColumn(String head, double[] own) {
+            super(head, DoubleArrayList.wrap(own));
+        }
+    }
+
     private double value(int row) {
         final int p = part(row);
         return parts[p].values()[row - starts[p]];
@@ -148,19 +156,7 @@ public final class TableColumn {
 
     /** As a column of a notebook table, named by its head; an absent number is missing there. */
     Column<?> toColumn() {
-        return numeric ? toNumbers() : toTexts();
-    }
-
-    private DoubleColumn toNumbers() {
-        final DoubleColumn column = DoubleColumn.create(head, size());
-        for (int p = 0; p < parts.length; p++) {
-            final double[] from = parts[p].values();
-            final int start = starts[p];
-            for (int i = 0; i < parts[p].size(); i++) {
-                column.set(start + i, from[i]);
-            }
-        }
-        return column;
+        return numeric ? new NumbersColumn(head, values()) : toTexts();
     }
 
     private StringColumn toTexts() {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Joins the parts of a table that were read side by side, with their lines, notes and comments. */
 final class TableJoin {
@@ -65,12 +66,9 @@ final class TableJoin {
     }
 
     private ReadingsTable table(List<TableChunk> parts, int[] lines, String sheet) {
-        final List<TableColumn> columns = new ArrayList<>();
-        for (int c = 0; c < layout.heads().size(); c++) {
-            final int index = c;
-            final TableLayout.Head head = layout.heads().get(c);
-            columns.add(TableColumn.join(head, parts.stream().map(p -> p.columns().get(index)).toList()));
-        }
+        final List<TableColumn> columns = IntStream.range(0, layout.heads().size()).parallel()
+            .mapToObj(c -> TableColumn.join(layout.heads().get(c), parts.stream().map(p -> p.columns().get(c))
+                .toList())).toList();
         final RowAccount account = new RowAccount(comments.size(), 1, lines.length - repaired.size(),
             repaired.size(), 0);
         return new ReadingsTable(file, sheet, columns, lines, comments, findings, account);

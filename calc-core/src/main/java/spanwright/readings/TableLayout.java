@@ -54,7 +54,7 @@ record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<
             }
         }
         final Optional<DecimalSign> said = settings.decimal();
-        if (delimiter == ',' && said.isEmpty()) {
+        if (!votes(delimiter, settings)) {
             return new TableLayout(delimiter, heads, DecimalSign.POINT, Optional.empty());
         }
         final DecimalVote vote = new DecimalVote();
@@ -72,6 +72,11 @@ record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<
         }
         final DecimalSign sign = said.orElse(comma.isPresent() ? DecimalSign.COMMA : DecimalSign.POINT);
         return new TableLayout(delimiter, heads, sign, sign == DecimalSign.COMMA ? comma : Optional.empty());
+    }
+
+    /** Whether the cells decide the decimal sign; where the comma separates cells, the sign is the point. */
+    static boolean votes(char delimiter, TableReading settings) {
+        return delimiter != ',' || settings.decimal().isPresent();
     }
 
     private static List<Head> heads(GridRow row, String file) {

@@ -38,6 +38,9 @@ final class TableReader {
                 return reader.workbook();
             }
             try (FileChannel channel = FileChannel.open(settings.file(), StandardOpenOption.READ)) {
+                if (channel.size() >= BIG) {
+                    startTables();
+                }
                 return reader.bytes(channel);
             } catch (ColumnBuilder.NotPlain e) {
                 final byte[] all = Files.readAllBytes(settings.file());
@@ -59,19 +62,20 @@ final class TableReader {
             .indexOf('\r') >= 0) {
             throw new ColumnBuilder.NotPlain();
         }
-        final Grid grid = DelimitedGrid.of(new TextFile(sample, List.of()), file);
+        final char delimiter = DelimitedGrid.delimiter(sample);
+        final Grid grid = DelimitedGrid.of(new TextFile(TableLayout.votes(delimiter, settings) ? sample
+            : opening(sample, delimiter), List.of()), file, delimiter);
         final List<GridRow> rows = grid.rows().stream().filter(r -> !r.comment()).toList();
-        final TableLayout layout = TableLayout.of(DelimitedGrid.delimiter(sample), file, rows, settings);
+        if (rows.isEmpty() && whole < channel.size()) {
+            throw new ColumnBuilder.NotPlain();
+        }
+        final TableLayout layout = TableLayout.of(delimiter, file, rows, settings);
         final List<String> before = grid.rows().stream().filter(r -> r.comment()
             && r.number() < rows.get(0).number()).map(r -> comment(r.cell(0).text())).toList();
         final long from = endOfLine(start, mark, rows.get(0).number());
         final int headLine = rows.get(0).number();
-        if (channel.size() >= BIG) {
-            startTables();
-        }
         final List<TableChunk> parts = parts(channel, layout, from, headLine,
-            (rows.size() + 1.0) / Math.max(1, whole - mark));
-
+            (sample.chars().filter(c -> c == '\n').count() + 1.0) / Math.max(1, whole - mark));
         return new TableJoin(file, layout, headLine, mark > 0).join(parts, before);
     }
 
@@ -224,6 +228,21 @@ final class TableReader {
     private List<ColumnBuilder> builders(TableLayout layout) {
         return layout.heads().stream().map(h -> new ColumnBuilder(settings.need(h), settings.unit(h),
             layout.sign())).toList();
+    }
+
+    /** The lines up to the heads, which are the first that is neither blank nor a comment. */
+    private static String opening(String sample, char delimiter) {
+        int from = 0;
+        while (from < sample.length()) {
+            final int lineEnd = sample.indexOf('\n', from);
+            final int to = lineEnd < 0 ? sample.length() : lineEnd + 1;
+            final String line = sample.substring(from, to);
+            if (!line.startsWith("#") && !Characters.plain(line.replace(delimiter, ' ')).isBlank()) {
+                return sample.substring(0, to);
+            }
+            from = to;
+        }
+        return sample;
     }
 
     static String comment(String text) {

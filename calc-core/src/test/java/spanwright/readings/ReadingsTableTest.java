@@ -172,4 +172,43 @@ class ReadingsTableTest {
         assertThatThrownBy(() -> Readings.table(file(text.toString().replace("4,O", "4.O"))))
             .hasMessageStartingWith("t.csv:1000003:2: \"4.O\"");
     }
+
+    @Test
+    void aChangedNotebookTableLeavesWhatWasReadAsItIs() throws IOException {
+        final ReadingsTable table = Readings.table(file("tag,x (mA)\nT-2,8.0\nT-1,4.0\nT-3,\n"));
+        final Table shown = table.toTable();
+        shown.doubleColumn("x (mA)").set(0, 99).append(7);
+        shown.stringColumn("tag").set(0, "changed");
+        assertEquals(8, table.column("x").number(0).orElseThrow());
+        assertEquals("T-2", table.column("tag").written(0));
+        final Table fresh = table.toTable();
+        assertEquals(1, fresh.doubleColumn("x (mA)").countMissing());
+        assertEquals(List.of("T-1", "T-2"), fresh.where(fresh.doubleColumn("x (mA)").isNotMissing())
+            .sortOn("x (mA)").stringColumn("tag").asList());
+        assertEquals(12.0, fresh.copy().doubleColumn("x (mA)").sum());
+    }
+
+    @Test
+    void findsTheHeadsBehindCommentsAndBlankLinesHoweverMany() throws IOException {
+        for (int n : new int[] {0, 1, 5000}) {
+            final String before = "# a line of the source, with a comma\n\n ,\u00a0,\n".repeat(n);
+            for (char separator : new char[] {',', ';', '\t'}) {
+                final ReadingsTable table = Readings.table(file((before + "x,y\n1,2\n").replace(',',
+                    separator)));
+                assertArrayEquals(new double[] {1}, table.numbers("x"), n + " times, " + (int) separator);
+                assertEquals(n, table.comments().size());
+                assertEquals(3 * n + 2, table.cell("x", 0).row());
+            }
+        }
+    }
+
+    @Test
+    void readsBytesThatAreNotUtf8BehindTheFirstLinesAsLatin1AndSaysSo() throws IOException {
+        final String rows = "T-1,4.0\n".repeat(20_000) + "M\u00fchle,5.0\n";
+        final Path file = Files.write(folder.resolve("t.csv"),
+            ("tag,x (mA)\n" + rows).getBytes(StandardCharsets.ISO_8859_1));
+        final ReadingsTable table = Readings.table(file);
+        assertEquals("M\u00fchle", table.column("tag").written(20_000));
+        assertThat(table.findings()).anyMatch(f -> f.fault() == Fault.ENCODING);
+    }
 }
