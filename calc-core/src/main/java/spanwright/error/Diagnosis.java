@@ -1,10 +1,12 @@
 package spanwright.error;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
 /**
@@ -18,17 +20,37 @@ import spanwright.quantity.NumberText;
  * than a third of the largest error. These two shares are our choice (no source). Shape alone cannot tell
  * causes of one shape apart; the check of each {@link ErrorPattern} can.
  *
+ * @param channel    the channel
+ * @param points     the average error at each point, what the shapes were fitted to
  * @param hypotheses ranked, the likeliest first
  * @param noneFits   whether even the first leaves too much
  * @param scatter    standard deviation of a point's average error that the record explains, percent of span
  */
-public record Diagnosis(List<Hypothesis> hypotheses, boolean noneFits, double scatter) {
+public record Diagnosis(String channel, List<ShapePoint> points, List<Hypothesis> hypotheses,
+                        boolean noneFits, double scatter) {
     private static final double LEFT_OVER = 1.0 / 3;
     private static final double IMPURE = 0.05;
     private static final double NEGLIGIBLE_SCATTERS = 3;
 
-    /** Checks the components and copies the list. */
+    /**
+     * An error over the expected output, both in percent of the output span.
+     *
+     * @param expected expected output
+     * @param error    the error there
+     */
+    public record ShapePoint(double expected, double error) {
+        /** Checks the components. */
+        public ShapePoint {
+            Checks.finite("expected output", expected);
+            Checks.finite("error", error);
+        }
+    }
+
+    /** Checks the components and copies the lists. */
     public Diagnosis {
+        Checks.notBlank("channel", channel);
+        points = List.copyOf(points);
+        Checks.notNegative("scatter", scatter);
         hypotheses = List.copyOf(hypotheses);
         if (hypotheses.isEmpty()) {
             throw new IllegalArgumentException("a diagnosis needs a hypothesis");
@@ -68,8 +90,8 @@ public record Diagnosis(List<Hypothesis> hypotheses, boolean noneFits, double sc
             final ErrorShape.Trial t = trials.get(i);
             final double left = shape.largest(t.residuals());
             ranked.add(new Hypothesis(t.fault(), Math.exp((best - scores.get(i)) / 2) / total,
-                t.parameters(), left,
-                largest == 0 ? 1 : Math.max(0, 1 - left / largest), t.evidence()));
+                t.parameters(), left, largest == 0 ? 1 : Math.max(0, 1 - left / largest), t.shape(),
+                Arrays.stream(t.residuals()).boxed().toList(), t.evidence()));
         }
         // One shape, two causes: an offset that wanders speaks for the stray current, a steady one for the
         // zero.
@@ -77,7 +99,8 @@ public record Diagnosis(List<Hypothesis> hypotheses, boolean noneFits, double sc
         ranked.sort(Comparator.comparingDouble(Hypothesis::weight).reversed()
             .thenComparing(h -> h.fault() == second));
         final double left = ranked.get(0).largestResidual();
-        return Finding.of(new Diagnosis(ranked, left > LEFT_OVER * largest
+        return Finding.of(new Diagnosis(analysis.run().channel(), shape.points(), ranked,
+            left > LEFT_OVER * largest
             && left > NEGLIGIBLE_SCATTERS * scatter,
             scatter));
     }

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import spanwright.fit.LinearRegression;
 import spanwright.quantity.NumberText;
@@ -13,8 +15,11 @@ import spanwright.quantity.NumberText;
  * The average error over the expected output, both in percent of the output span, and the shapes tried on it.
  */
 final class ErrorShape {
-    /** One hypothesis fitted: what it leaves at each point. */
-    record Trial(ErrorPattern fault, int parameters, double[] residuals, List<String> evidence) { }
+    private static final int PIECES = 40;
+
+    /** One hypothesis fitted: what it leaves at each point, and its shape as a line in pieces. */
+    record Trial(ErrorPattern fault, int parameters, double[] residuals, List<Diagnosis.ShapePoint> shape,
+                 List<String> evidence) { }
 
     private final ChannelAnalysis analysis;
     private final double[] x;
@@ -43,6 +48,21 @@ final class ErrorShape {
 
     double[] errors() {
         return e.clone();
+    }
+
+    List<Diagnosis.ShapePoint> points() {
+        return IntStream.range(0, x.length).mapToObj(i -> new Diagnosis.ShapePoint(x[i], e[i])).toList();
+    }
+
+    /** A shape as a line in pieces, with corners at the points and at the given place. */
+    private List<Diagnosis.ShapePoint> drawn(DoubleUnaryOperator shape, double... corners) {
+        final double low = x[0];
+        final double high = x[x.length - 1];
+        final DoubleStream between = IntStream.rangeClosed(0, PIECES)
+            .mapToDouble(k -> low + (high - low) * k / PIECES);
+        return Stream.of(between.toArray(), x, corners).flatMapToDouble(DoubleStream::of)
+            .filter(v -> v >= low && v <= high).distinct().sorted().mapToObj(v -> new Diagnosis.ShapePoint(v,
+                shape.applyAsDouble(v))).toList();
     }
 
     double largest(double[] errors) {
@@ -75,7 +95,8 @@ final class ErrorShape {
 
     List<Trial> trials() {
         final List<Trial> t = new ArrayList<>();
-        t.add(new Trial(ErrorPattern.NONE, 0, e.clone(), List.of("largest error " + percent(largest(e)))));
+        t.add(new Trial(ErrorPattern.NONE, 0, e.clone(), drawn(v -> 0), List.of("largest error "
+            + percent(largest(e)))));
         linear(ErrorPattern.ZERO, v -> 1).ifPresent(t::add);
         linear(ErrorPattern.GROUND_LOOP, v -> 1).ifPresent(t::add);
         linear(ErrorPattern.SPAN, v -> v / 100).ifPresent(t::add);
@@ -110,7 +131,7 @@ final class ErrorShape {
             }
             residuals[i] = e[i] - its.e[nearest];
         }
-        return Optional.of(new Trial(ErrorPattern.OTHER_CHANNEL, 0, residuals,
+        return Optional.of(new Trial(ErrorPattern.OTHER_CHANNEL, 0, residuals, its.points(),
             List.of("the errors of " + other.run().channel() + " to within " + percent(largest(residuals)))));
     }
 
@@ -141,7 +162,10 @@ final class ErrorShape {
                 + " % of reading at every point");
         }
         return Optional.of(new Trial(fault, shapes.length,
-            fit.residuals().stream().mapToDouble(v -> v).toArray(), evidence));
+            fit.residuals().stream().mapToDouble(v -> v).toArray(), drawn(v -> IntStream.range(0,
+                shapes.length)
+                .mapToDouble(j -> fit.coefficient(j + 1).value() * shapes[j].applyAsDouble(v)).sum()),
+                    evidence));
     }
 
     private Trial fixed(ErrorPattern fault, DoubleUnaryOperator shape, String evidence) {
@@ -149,7 +173,7 @@ final class ErrorShape {
         for (int i = 0; i < x.length; i++) {
             residuals[i] = e[i] - shape.applyAsDouble(x[i]);
         }
-        return new Trial(fault, 0, residuals, List.of(evidence));
+        return new Trial(fault, 0, residuals, drawn(shape), List.of(evidence));
     }
 
     /** Right up to (side 1) or down to (side -1) a level where the output stays: the best such level. */
@@ -162,22 +186,29 @@ final class ErrorShape {
                 final int k = side > 0 ? x.length - 1 - i : i;
                 level += (x[k] + e[k]) / flat;
             }
+            final double at = level;
             final double[] residuals = new double[x.length];
             double squares = 0;
             for (int i = 0; i < x.length; i++) {
-                residuals[i] = e[i] - side * Math.min(0, side * (level - x[i]));
+                residuals[i] = e[i] - side * Math.min(0, side * (at - x[i]));
                 squares += residuals[i] * residuals[i];
             }
             if (squares < least) {
                 least = squares;
                 best = new Trial(side > 0 ? ErrorPattern.COMPLIANCE_KNEE : ErrorPattern.LOW_CLAMP, 1,
-                    residuals,
-                    List.of("flat at " + NumberText.fixed(level, 1) + " % of span ("
-                        + NumberText.significant(analysis.run().output().valueAt(level), 4) + " "
-                        + analysis.run().output().symbol() + ") " + (side > 0 ? "and above" : "and below")));
+                    residuals, drawn(v -> side * Math.min(0, side * (at - v)), at),
+                    flatAt(at, side, flat));
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    private List<String> flatAt(double level, int side, int points) {
+        final String flat = "flat at " + NumberText.fixed(level, 1) + " % of span ("
+            + NumberText.significant(analysis.run().output().valueAt(level), 4) + " "
+            + analysis.run().output().symbol() + ") " + (side > 0 ? "and above" : "and below");
+        return points > 1 ? List.of(flat, "seen at " + points + " points")
+            : List.of(flat, "seen at one point only: a single bad reading looks the same");
     }
 
     private Optional<Trial> stuck() {
@@ -186,8 +217,8 @@ final class ErrorShape {
             level += (x[i] + e[i]) / x.length;
         }
         final double at = level;
-        return Optional.of(new Trial(ErrorPattern.STUCK, 1, fixed(ErrorPattern.STUCK, v -> at - v, "")
-            .residuals(),
+        final Trial flat = fixed(ErrorPattern.STUCK, v -> at - v, "");
+        return Optional.of(new Trial(ErrorPattern.STUCK, 1, flat.residuals(), flat.shape(),
             List.of("output stays at " + NumberText.significant(analysis.run().output().valueAt(at), 4) + " "
                 + analysis.run().output().symbol())));
     }

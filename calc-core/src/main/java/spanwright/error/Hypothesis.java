@@ -13,10 +13,12 @@ import spanwright.quantity.NumberText;
  * @param parameters      how many figures were fitted
  * @param largestResidual largest error that it leaves, percent of span
  * @param explained       share of the largest error that it takes away, 0 to 1
+ * @param shape           its errors, fitted, as a line in pieces over the expected output
+ * @param residuals       the error it leaves at each point of the diagnosis, percent of span
  * @param evidence        what speaks for it, in words
  */
 public record Hypothesis(ErrorPattern fault, double weight, int parameters, double largestResidual,
-    double explained,
+                         double explained, List<Diagnosis.ShapePoint> shape, List<Double> residuals,
                          List<String> evidence) {
     /** Checks the components and copies the list. */
     public Hypothesis {
@@ -25,6 +27,8 @@ public record Hypothesis(ErrorPattern fault, double weight, int parameters, doub
         Checks.atLeast("number of parameters", parameters, 0);
         Checks.notNegative("largest residual", largestResidual);
         Checks.within("share explained", explained, 0, 1);
+        shape = List.copyOf(shape);
+        residuals = List.copyOf(residuals);
         evidence = List.copyOf(evidence);
     }
 

@@ -66,6 +66,33 @@ class DiagnosisTest {
     }
 
     @Test
+    void aKneeSeenAtOnePointOnlySaysSo() {
+        assertThat(diagnosed(p -> Math.min(0, 88.56 - p)).first().evidence()).contains("seen at 2 points");
+        assertThat(diagnosed(p -> Math.min(0, 95 - p)).first().evidence())
+            .contains("seen at one point only: a single bad reading looks the same");
+    }
+
+    /** What the shape says at a point and what it leaves there add up to the error: nothing is lost. */
+    @Test
+    void theFittedShapeIsKept() {
+        final Diagnosis d = diagnosed(p -> Math.min(0, 88.56 - p));
+        assertThat(d.points()).hasSize(PERCENT.length);
+        for (Hypothesis h : d.hypotheses()) {
+            assertThat(h.residuals()).hasSize(PERCENT.length);
+            for (int i = 0; i < PERCENT.length; i++) {
+                final double x = d.points().get(i).expected();
+                final double shape = h.shape().stream().filter(s -> s.expected() == x).findFirst()
+                    .orElseThrow().error();
+                assertThat(shape + h.residuals().get(i)).as(h.fault() + " at " + x)
+                    .isCloseTo(d.points().get(i).error(), within(1e-9));
+            }
+        }
+        // The corner of the knee lies between two points and is kept too: straight before and after it.
+        assertThat(d.first().shape().stream().filter(s -> s.error() == 0)
+            .mapToDouble(Diagnosis.ShapePoint::expected).max().orElseThrow()).isCloseTo(88.56, within(0.01));
+    }
+
+    @Test
     void aBowWithZeroAndSpanIsStillABow() {
         assertFound(ErrorPattern.BOW, "+0.40", p -> 0.1 - 0.1 * p / 100 + 0.4 * p * (100 - p) / 2500);
     }
