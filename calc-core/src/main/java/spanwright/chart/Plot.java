@@ -72,6 +72,12 @@ final class Plot {
         return this;
     }
 
+    /** The x axis of places in a list, from 1: figures so far apart that all are whole. */
+    Plot xPlaces(int count) {
+        chart.getStyler().setXAxisTickMarkSpacingHint(Math.max(60, (WIDTH - 120) / (count + 1)));
+        return xRange(0, count + 1.0);
+    }
+
     Plot yLogarithmic() {
         chart.getStyler().setYAxisLogarithmic(true);
         return this;
@@ -127,6 +133,11 @@ final class Plot {
         final XYSeries series = chart.addSeries(name, x, y);
         series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.StepArea);
         series.setMarker(SeriesMarkers.NONE).setLineColor(ink.tint(0.6)).setFillColor(ink.tint(0.35));
+        return this;
+    }
+
+    Plot note(PointNote note) {
+        chart.addAnnotation(note);
         return this;
     }
 

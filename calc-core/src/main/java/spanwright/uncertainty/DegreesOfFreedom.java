@@ -63,6 +63,9 @@ public final class DegreesOfFreedom {
 
     @Override
     public String toString() {
-        return isUnlimited() ? "unlimited" : NumberText.significant(count, 3);
+        if (isUnlimited()) {
+            return "unlimited";
+        }
+        return count == Math.rint(count) ? NumberText.fixed(count, 0) : NumberText.significant(count, 3);
     }
 }
