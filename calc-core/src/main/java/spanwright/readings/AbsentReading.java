@@ -1,6 +1,7 @@
 package spanwright.readings;
 
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -10,8 +11,13 @@ import java.util.OptionalDouble;
  * @param bound   the bound in the unit of the range, where one is stated
  * @param written the text of the cell
  * @param cell    where it stands
+ * @param role    whether the applied input is absent or the indicated output (or a point or a temperature)
+ * @param beside  the other of the two in its row: what was applied where the output is absent; empty if there
+ *                is none
  */
-public record AbsentReading(Kind kind, OptionalDouble bound, String written, CellAddress cell) {
+public record AbsentReading(Kind kind, OptionalDouble bound, String written, CellAddress cell,
+    ColumnRole role,
+                            Optional<Entry> beside) {
     /** Why a reading is absent. */
     public enum Kind {
         /** Nothing was read or written down. */
@@ -41,5 +47,11 @@ public record AbsentReading(Kind kind, OptionalDouble bound, String written, Cel
         Objects.requireNonNull(bound, "bound");
         Objects.requireNonNull(written, "written");
         Objects.requireNonNull(cell, "cell");
+        Objects.requireNonNull(role, "role");
+        Objects.requireNonNull(beside, "beside");
+    }
+
+    AbsentReading beside(Optional<Entry> other) {
+        return new AbsentReading(kind, bound, written, cell, role, other);
     }
 }

@@ -19,7 +19,7 @@ final class AmbientSegments {
         double first = Double.MAX_VALUE;
         int stay = -1;
         for (Point p : points) {
-            final double t = p.ambient().orElse(first);
+            final double t = p.ambient().map(Entry::value).orElse(first);
             if (stay < 0 || Math.abs(t - first) > RunAssembler.SAME_AMBIENT) {
                 first = t;
                 stay++;

@@ -16,15 +16,18 @@ public final class CalibrationRecord {
 
     private final RecordReading settings;
     private final String file;
+    private final RecordCopy copy;
     private final List<RunRecord> runs;
     private final List<RecordFinding> findings;
     private final List<String> understood;
     private final RowAccount account;
 
-    CalibrationRecord(RecordReading settings, String file, List<RunRecord> runs, List<RecordFinding> findings,
+    CalibrationRecord(RecordReading settings, RecordCopy copy, List<RunRecord> runs,
+        List<RecordFinding> findings,
                       List<String> understood, RowAccount account) {
         this.settings = settings;
-        this.file = file;
+        this.file = RecordReader.name(settings.file());
+        this.copy = copy;
         this.runs = List.copyOf(runs);
         this.findings = List.copyOf(findings);
         this.understood = List.copyOf(understood);
@@ -147,37 +150,40 @@ public final class CalibrationRecord {
     }
 
     /**
-     * One row per reading, as a notebook table: numbers in the unit of the range, the text of each cell, and
-     * where it stands.
+     * One row per reading, clamped and absent ones too, as a notebook table: numbers in the unit of the
+     * range, the text of each cell and where it stands, when it was taken, and what was flagged about it.
      *
      * @throws ReadingsFormatException if a question about a run is open
      */
     public Table toTable() {
         runs();
-        return RecordExport.table(file, runs);
+        return RecordExport.table(file, runs, findings);
     }
 
     /**
-     * Writes the runs in the form of a record that can be read again: CSV, in UTF-8. Absent readings are not
-     * written. A cell that a spreadsheet would run as a formula gets an apostrophe in front.
+     * Writes the record again as CSV in UTF-8, without loss: every cell as it was written and at its place,
+     * with header lines, absent readings, times, remarks and comments. What the call said is put in and
+     * listed in comments at the end, so that the written record reads the same without it; only the answer
+     * about a comma that may separate thousands must be given again. A cell that a spreadsheet would run as a
+     * formula gets an apostrophe in front, which the reader takes off and lists.
      *
      * @throws ReadingsFormatException      if a question about a run is open
      * @throws java.io.UncheckedIOException if the file cannot be written
      */
     public void writeCsv(Path target) {
         runs();
-        TableExport.csv(target, List.of(), RecordExport.rows(runs));
+        TableExport.csv(target, copy.rows(), copy.decimal());
     }
 
     /**
-     * As {@link #writeCsv}, as an XLSX workbook; formulas stay text there.
+     * As {@link #writeCsv}, as an XLSX workbook: formulas stay text, numbers keep the decimals they show.
      *
      * @throws ReadingsFormatException      if a question about a run is open
      * @throws java.io.UncheckedIOException if the file cannot be written
      */
     public void writeXlsx(Path target) {
         runs();
-        TableExport.xlsx(target, "record", RecordExport.rows(runs));
+        TableExport.xlsx(target, "record", copy.rows());
     }
 
     /** All runs, whatever is asked about them. */

@@ -30,6 +30,12 @@ final class CellReader {
         this.findings = findings;
     }
 
+    /** Says what stands beside the absent readings after a number of them. */
+    void beside(int from, Optional<Entry> other) {
+        absences.subList(from, absences.size()).replaceAll(a -> new Absence(a.key(), a.reading()
+            .beside(other)));
+    }
+
     /** Absent readings so far; the caller takes those of a refused row out. */
     List<Absence> absences() {
         return absences;
@@ -135,7 +141,8 @@ final class CellReader {
             : Fault.VALUE_CENSORED,
             at, text, column.role() + " is " + kind + (text.isBlank() ? "" : " (\"" + text + "\")")
                 + ": no number is put in its place").inChannel(key.channel()));
-        absences.add(new Absence(key, new AbsentReading(kind, bound, text, at)));
+        absences.add(new Absence(key, new AbsentReading(kind, bound, text, at, column.role(),
+            Optional.empty())));
     }
 
     private void repair(Fault fault, CellAddress at, String written, String says) {

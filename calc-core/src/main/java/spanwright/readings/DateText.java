@@ -28,6 +28,8 @@ final class DateText {
         "(\\d{1,2})[-\\s.]*([A-Za-z]{3})[A-Za-z]*[-\\s.,]*(\\d{4})");
     private static final Pattern CLOCK = Pattern.compile(
         "(.*?\\d)[T\\s]+(\\d{1,2}):(\\d{2})(?::(\\d{2})(?:\\.\\d+)?)?\\s*(.*)");
+    private static final Pattern TIME_ONLY = Pattern.compile(
+        "\\d{1,2}:\\d{2}(:\\d{2}(\\.\\d+)?)?(\\s*\\S+)?");
     private static final List<String> MONTHS = List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug",
         "sep", "oct", "nov", "dec");
 
@@ -51,6 +53,16 @@ final class DateText {
         private static Answer wrong(Fault fault, String says) {
             return new Answer(Optional.empty(), Optional.of(fault), says);
         }
+    }
+
+    /** Reads a date, a date with a time of day, or a time of the day that the record states. */
+    Answer read(String text, Optional<LocalDate> day) {
+        if (day.isEmpty() || !TIME_ONLY.matcher(text).matches()) {
+            return read(text);
+        }
+        final Answer answer = read(day.get() + " " + text);
+        return new Answer(answer.date().map(d -> new RecordDate(d.day(), d.instant(), text)), answer.fault(),
+            answer.says());
     }
 
     /** Reads a date, or a date with a time of day. */

@@ -26,12 +26,12 @@ final class DelimitedGrid {
     /** As {@link #of(TextFile, String)}, with the separator of a larger part of the file. */
     static Grid of(TextFile source, String file, char delimiter) {
         final List<GridRow> rows = new ArrayList<>();
+        final List<RecordFinding> findings = new ArrayList<>(source.findings());
         int line = 1;
         try (CsvReader<CsvRecord> reader = reader(delimiter).ofCsvRecord(source.text())) {
             for (CsvRecord r : reader) {
                 line = (int) r.getStartingLineNumber();
-                final List<GridCell> cells = r.getFields().stream().map(GridCell::text).toList();
-                final GridRow row = new GridRow(line, r.isComment(), cells);
+                final GridRow row = row(r, file, findings);
                 refuseLineEnds(row, file);
                 if (!row.isBlank() || r.isComment()) {
                     rows.add(row);
@@ -49,7 +49,23 @@ final class DelimitedGrid {
                 new CellAddress(file, "", 1, 1), "",
                 "the file is empty: a row of column names and at least one row of readings are needed"));
         }
-        return new Grid(file, "", word(delimiter), rows, source.findings());
+        return new Grid(file, "", word(delimiter), rows, findings);
+    }
+
+    /** A row; the apostrophe that keeps a spreadsheet from running a cell is taken off and listed. */
+    private static GridRow row(CsvRecord r, String file, List<RecordFinding> findings) {
+        final int line = (int) r.getStartingLineNumber();
+        final List<GridCell> cells = new ArrayList<>();
+        for (String field : r.getFields()) {
+            final String text = r.isComment() ? field : TableExport.original(field);
+            if (!text.equals(field)) {
+                findings.add(RecordFinding.of(Fault.CHARACTER, new CellAddress(file, "", line, cells.size()
+                    + 1), field, "apostrophe taken off that keeps a spreadsheet from running \"" + text
+                    + "\""));
+            }
+            cells.add(GridCell.text(text));
+        }
+        return new GridRow(line, r.isComment(), cells);
     }
 
     /**

@@ -138,6 +138,12 @@ public enum Fault {
         return this == DATE_ORDER || this == ZONE_MISSING;
     }
 
+    /** Whether it stands at one cell of the header and holds for every reading of its channel. */
+    boolean concernsAllReadings() {
+        return this == STANDARD_OVERDUE || this == STANDARD_NOT_YET_CERTIFIED || this == AMBIENT_MISSING
+            || this == AMBIENT_OUTSIDE || this == TAG_MISMATCH || this == SPREADSHEET_CHANGE;
+    }
+
     @Override
     public String toString() {
         return words;

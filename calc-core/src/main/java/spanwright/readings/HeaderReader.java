@@ -52,17 +52,22 @@ final class HeaderReader {
 
     private RecordHeader record(Preamble p, Optional<Tolerance> setting) {
         final Map<String, String> lines = new TreeMap<>();
-        p.values().forEach((k, v) -> lines.put(k.word(), v.text()));
+        final Map<String, CellAddress> cells = new TreeMap<>();
+        p.values().forEach((k, v) -> {
+            lines.put(k.word(), v.text());
+            cells.put(k.word(), v.cell());
+        });
         final Optional<RecordDate> date = p.find(PreambleKey.DATE).filter(v -> !text.isMissing(v.text()))
             .flatMap(v -> date(p, v, v.text()));
         final List<Standard> standards = new ArrayList<>();
         for (Preamble.Value line : p.standards()) {
-            guarded(line, t -> StandardText.read(t, decimal, d -> day(p, line, d))).ifPresent(standards::add);
+            guarded(line, t -> StandardText.read(line, decimal, d -> day(p, line, d)))
+                .ifPresent(standards::add);
         }
         final Optional<Boolean> adjusted = value(p, PreambleKey.ADJUSTED, HeaderReader::yesOrNo);
         return new RecordHeader(p.text(PreambleKey.TAG), p.text(PreambleKey.SERIAL),
             p.text(PreambleKey.CHANNEL), p.text(PreambleKey.TECHNICIAN), date, standards, setting, adjusted,
-            lines);
+            lines, cells);
     }
 
     private Optional<LocalDate> day(Preamble p, Preamble.Value line, String dayText) {

@@ -1,6 +1,7 @@
 package spanwright.readings;
 
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import spanwright.quantity.Checks;
 
@@ -13,9 +14,18 @@ import spanwright.quantity.Checks;
  * @param indicated      the output actually read, in the unit of the output range
  * @param direction      from which side the point was approached
  * @param cycle          number of the up-and-down traverse, from 1
+ * @param time           when it was taken, with the text of the cell; empty if the record does not say, or
+ *                       not so that the day can be told
+ * @param ambient        temperature at the device beside this reading, in °C, empty if its row has none
  */
 public record Reading(OptionalDouble nominalPercent, Entry applied, Entry indicated, Direction direction,
-                      int cycle) {
+                      int cycle, Optional<RecordDate> time, Optional<Entry> ambient) {
+    /** A reading without time and ambient temperature of its own. */
+    public Reading(OptionalDouble nominalPercent, Entry applied, Entry indicated, Direction direction,
+                   int cycle) {
+        this(nominalPercent, applied, indicated, direction, cycle, Optional.empty(), Optional.empty());
+    }
+
     /** Checks the components. */
     public Reading {
         Objects.requireNonNull(nominalPercent, "nominalPercent");
@@ -23,5 +33,7 @@ public record Reading(OptionalDouble nominalPercent, Entry applied, Entry indica
         Objects.requireNonNull(indicated, "indicated");
         Objects.requireNonNull(direction, "direction");
         Checks.atLeast("cycle", cycle, 1);
+        Objects.requireNonNull(time, "time");
+        Objects.requireNonNull(ambient, "ambient");
     }
 }

@@ -1,133 +1,115 @@
 package spanwright.readings;
 
-import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import spanwright.quantity.NumberText;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import tech.tablesaw.api.DoubleColumn;
+import tech.tablesaw.api.InstantColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
 /**
- * The runs of a record as rows: as a notebook table with the place of each reading, and in the form of a
- * record that can be read again. Units are those of the ranges, decimals those of the readings.
+ * The runs of a record as a notebook table: a row for each reading, clamped and absent ones too, with the
+ * text of its cells and their place. Numbers are in the units of the ranges.
  */
 final class RecordExport {
-    private RecordExport() { }
+    private final Table table;
+    private final List<RecordFinding> findings;
 
-    /** One row per reading; the text of the cells beside the numbers, and where they stand. */
-    static Table table(String file, List<RunRecord> runs) {
-        final Table t = Table.create(file, StringColumn.create("channel"), StringColumn.create("serial"),
+    private RecordExport(String file, List<RecordFinding> findings) {
+        this.findings = findings;
+        this.table = Table.create(file, StringColumn.create("channel"), StringColumn.create("serial"),
             StringColumn.create("phase"), DoubleColumn.create("ambient (\u00b0C)"), IntColumn.create("cycle"),
             StringColumn.create("direction"), DoubleColumn.create("point (%)"),
-            DoubleColumn.create("applied"),
-            StringColumn.create("applied as written"), StringColumn.create("applied unit"),
-            DoubleColumn.create("indicated"), StringColumn.create("indicated as written"),
-            StringColumn.create("indicated unit"), StringColumn.create("use"),
-            StringColumn.create("applied at"),
+            DoubleColumn.create("applied"), StringColumn.create("applied as written"),
+            StringColumn.create("applied unit"), DoubleColumn.create("indicated"),
+            StringColumn.create("indicated as written"), StringColumn.create("indicated unit"),
+            InstantColumn.create("time (UTC)"), StringColumn.create("time as written"),
+            StringColumn.create("use"), StringColumn.create("flags"), StringColumn.create("applied at"),
             StringColumn.create("indicated at"));
+    }
+
+    /** One row per reading. */
+    static Table table(String file, List<RunRecord> runs, List<RecordFinding> findings) {
+        final RecordExport export = new RecordExport(file, findings);
         for (RunRecord r : runs) {
-            r.run().readings().forEach(x -> row(t, r.run(), x, r.plateau().contains(x) ? "plateau" : ""));
-            r.clamped().forEach(x -> row(t, r.run(), x, "clamped, not used"));
+            r.run().readings().forEach(x -> export.row(r, x, r.plateau().contains(x) ? "plateau" : ""));
+            r.clamped().forEach(x -> export.row(r, x, "clamped, not used"));
+            r.absent().stream().filter(a -> a.role() == ColumnRole.INDICATED
+                || a.role() == ColumnRole.APPLIED)
+                .forEach(a -> export.absent(r, a));
         }
-        return t;
+        return export.table;
     }
 
-    private static void row(Table t, CalibrationRun run, Reading r, String use) {
-        t.stringColumn(0).append(run.channel());
-        t.stringColumn(1).append(run.serial());
-        t.stringColumn(2).append(run.phase().toString());
-        append(t.doubleColumn(3), run.conditions().ambient().map(a -> a.value()));
-        t.intColumn(4).append(r.cycle());
-        t.stringColumn(5).append(r.direction().toString());
-        append(t.doubleColumn(6), r.nominalPercent().isPresent() ? Optional.of(r.nominalPercent()
-            .getAsDouble())
-            : Optional.empty());
-        t.doubleColumn(7).append(r.applied().value());
-        t.stringColumn(8).append(r.applied().written());
-        t.stringColumn(9).append(run.input().symbol());
-        t.doubleColumn(10).append(r.indicated().value());
-        t.stringColumn(11).append(r.indicated().written());
-        t.stringColumn(12).append(run.output().symbol());
-        t.stringColumn(13).append(use);
-        t.stringColumn(14).append(r.applied().cell().toString());
-        t.stringColumn(15).append(r.indicated().cell().toString());
+    private void row(RunRecord record, Reading r, String use) {
+        run(record.run(), r.ambient().map(Entry::value));
+        table.intColumn("cycle").append(r.cycle());
+        text("direction", r.direction().toString());
+        number("point (%)", r.nominalPercent());
+        number("applied", OptionalDouble.of(r.applied().value()));
+        text("applied as written", r.applied().written());
+        number("indicated", OptionalDouble.of(r.indicated().value()));
+        text("indicated as written", r.indicated().written());
+        r.time().flatMap(RecordDate::instant).ifPresentOrElse(table.instantColumn("time (UTC)")::append,
+            table.instantColumn("time (UTC)")::appendMissing);
+        text("time as written", r.time().map(RecordDate::written).orElse(""));
+        text("use", use);
+        text("flags", flags(record.run(), List.of(r.applied().cell(), r.indicated().cell())));
+        text("applied at", r.applied().cell().toString());
+        text("indicated at", r.indicated().cell().toString());
     }
 
-    private static void append(DoubleColumn column, Optional<Double> value) {
-        if (value.isPresent()) {
-            column.append(value.get());
-        } else {
-            column.appendMissing();
-        }
+    private void absent(RunRecord record, AbsentReading a) {
+        final boolean output = a.role() == ColumnRole.INDICATED;
+        final Optional<Entry> applied = output ? a.beside() : Optional.empty();
+        final Optional<Entry> indicated = output ? Optional.empty() : a.beside();
+        run(record.run(), Optional.empty());
+        table.intColumn("cycle").appendMissing();
+        text("direction", "");
+        number("point (%)", OptionalDouble.empty());
+        number("applied", value(applied));
+        text("applied as written", applied.map(Entry::written).orElse(output ? "" : a.written()));
+        number("indicated", value(indicated));
+        text("indicated as written", indicated.map(Entry::written).orElse(output ? a.written() : ""));
+        table.instantColumn("time (UTC)").appendMissing();
+        text("time as written", "");
+        text("use", "absent: " + a.kind());
+        text("flags", flags(record.run(), List.of(a.cell())));
+        text("applied at", applied.map(e -> e.cell().toString()).orElse(output ? "" : a.cell().toString()));
+        text("indicated at", indicated.map(e -> e.cell().toString()).orElse(output ? a.cell().toString()
+            : ""));
     }
 
-    /** The rows of a record file that holds the runs. */
-    static List<List<String>> rows(List<RunRecord> runs) {
-        final List<List<String>> out = new ArrayList<>();
-        Map<String, String> before = Map.of();
-        for (RunRecord r : runs) {
-            final Map<String, String> lines = lines(r);
-            for (String key : before.keySet()) {
-                lines.putIfAbsent(key, "n/a");
-            }
-            lines.forEach((k, v) -> out.add(List.of(k, v)));
-            r.header().standards().forEach(s -> out.add(List.of("Standard", standard(s))));
-            out.add(List.of("Cycle", "Point (%)", "Direction", "Applied (" + r.run().input().symbol() + ")",
-                "Indicated (" + r.run().output().symbol() + ")"));
-            r.run().readings().forEach(x -> out.add(reading(x)));
-            r.clamped().forEach(x -> out.add(reading(x)));
-            before = lines;
-        }
-        return out;
+    private void run(CalibrationRun run, Optional<Double> ownAmbient) {
+        text("channel", run.channel());
+        text("serial", run.serial());
+        text("phase", run.phase().toString());
+        final Optional<Double> ambient = ownAmbient.or(() -> run.conditions().ambient().map(a -> a.value()));
+        number("ambient (\u00b0C)", ambient.isPresent() ? OptionalDouble.of(ambient.get())
+            : OptionalDouble.empty());
+        text("applied unit", run.input().symbol());
+        text("indicated unit", run.output().symbol());
     }
 
-    private static Map<String, String> lines(RunRecord r) {
-        final CalibrationRun run = r.run();
-        final Map<String, String> lines = new LinkedHashMap<>();
-        lines.put("Tag", run.channel());
-        r.header().lines().forEach((k, v) -> lines.put(capital(k), v));
-        lines.put("Tag", run.channel());
-        lines.put("Serial", run.serial());
-        lines.put("Input range", run.input().lower() + " to " + run.input().upper() + " " + run.input()
-            .symbol());
-        lines.put("Output range", run.output().lower() + " to " + run.output().upper() + " "
-            + run.output().symbol());
-        lines.put("Transfer", run.transfer().toString());
-        lines.put("Phase", run.phase().toString());
-        lines.remove("Adjusted");
-        run.conditions().ambient().ifPresent(a -> lines.put("Ambient", a.value() + " degC"));
-        return lines;
+    /** What was flagged at the cells of a row, and what holds for every reading of the run. */
+    private String flags(CalibrationRun run, List<CellAddress> cells) {
+        return findings.stream().filter(f -> f.outcome() == Outcome.FLAGGED && (cells.contains(f.cell())
+            || f.fault().concernsAllReadings() && f.channel().equals(run.channel())))
+            .map(f -> f.fault().toString()).distinct().collect(Collectors.joining("; "));
     }
 
-    private static String capital(String key) {
-        return key.substring(0, 1).toUpperCase(Locale.ROOT) + key.substring(1);
+    private void text(String column, String text) {
+        table.stringColumn(column).append(text);
     }
 
-    private static String standard(Standard s) {
-        return s.id() + (s.certificate().isEmpty() ? "" : "; certificate " + s.certificate())
-            + s.certified().map(d -> "; certified " + d).orElse("") + s.due().map(d -> "; due " + d)
-            .orElse("")
-            + (s.expandedU().isPresent() ? "; U " + s.expandedU().getAsDouble() + " " + s.unit() : "")
-            + (s.coverageFactor().isPresent() ? "; k " + s.coverageFactor().getAsDouble() : "");
+    private void number(String column, OptionalDouble value) {
+        value.ifPresentOrElse(table.doubleColumn(column)::append, table.doubleColumn(column)::appendMissing);
     }
 
-    private static List<String> reading(Reading r) {
-        return List.of(String.valueOf(r.cycle()), r.nominalPercent().isPresent()
-            ? NumberText.plain(r.nominalPercent().getAsDouble(), 15).replace(NumberText.MINUS, '-') : "",
-            r.direction().toString(), decimals(r.applied()), decimals(r.indicated()));
-    }
-
-    /** The number with the decimals of its resolution, and more only where it has more. */
-    static String decimals(Entry e) {
-        final BigDecimal value = BigDecimal.valueOf(e.value());
-        final int shown = (int) Math.round(-Math.log10(e.resolution()));
-        final int own = value.stripTrailingZeros().scale();
-        return value.setScale(Math.max(Math.max(shown, own), 0)).toPlainString();
+    private static OptionalDouble value(Optional<Entry> entry) {
+        return entry.isPresent() ? OptionalDouble.of(entry.get().value()) : OptionalDouble.empty();
     }
 }

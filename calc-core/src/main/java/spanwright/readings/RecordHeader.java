@@ -18,11 +18,12 @@ import spanwright.quantity.Tolerance;
  * @param settingTolerance tolerance for setting (as left), empty if not recorded or without basis
  * @param adjusted         whether the device was adjusted, empty if not recorded
  * @param lines            every header line as written, by its key
+ * @param cells            where each of these lines stands, by its key
  */
 public record RecordHeader(String tag, String serial, String channelNumber, String technician,
                            Optional<RecordDate> date, List<Standard> standards,
                            Optional<Tolerance> settingTolerance, Optional<Boolean> adjusted,
-                           Map<String, String> lines) {
+                           Map<String, String> lines, Map<String, CellAddress> cells) {
     /** Checks the components and copies the collections. */
     public RecordHeader {
         Objects.requireNonNull(tag, "tag");
@@ -34,5 +35,6 @@ public record RecordHeader(String tag, String serial, String channelNumber, Stri
         Objects.requireNonNull(settingTolerance, "settingTolerance");
         Objects.requireNonNull(adjusted, "adjusted");
         lines = Map.copyOf(lines);
+        cells = Map.copyOf(cells);
     }
 }

@@ -73,10 +73,12 @@ final class RecordReader {
         understood.add("cells separated by " + grid.delimiter() + ", decimal sign \"" + decimal.sign()
             + "\"");
         final RunAssembler assembler = new RunAssembler(settings, findings);
+        final RecordCopy copy = new RecordCopy(grid, settings, decimal);
         for (Block block : blocks) {
-            read(block, decimal, assembler);
+            read(block, copy, assembler);
         }
         final List<RunRecord> runs = assembler.runs();
+        copy.runs(runs, findings);
         commas(vote, runs);
         if (runs.isEmpty() && findings.stream().noneMatch(f -> f.outcome() == Outcome.REFUSED
             || f.isOpenQuestion())) {
@@ -87,10 +89,11 @@ final class RecordReader {
         final RowAccount account = new RowAccount(splitter.comments(), splitter.headerRows(), accepted,
             repaired,
             refused);
-        return new CalibrationRecord(settings, grid.file(), runs, findings, understood, account);
+        return new CalibrationRecord(settings, copy, runs, findings, understood, account);
     }
 
-    private void read(Block block, DecimalSign decimal, RunAssembler assembler) {
+    private void read(Block block, RecordCopy copy, RunAssembler assembler) {
+        final DecimalSign decimal = copy.decimal();
         final CellAddress head = grid.at(block.head(), 0);
         final Optional<BlockHeader> header = new HeaderReader(settings, decimal, findings)
             .read(block.preamble(), head);
@@ -99,11 +102,13 @@ final class RecordReader {
             .read(block, understood));
         if (rows.isEmpty()) {
             refused += block.rows().size();
+            copy.refused(block);
             return;
         }
         accepted += rows.get().accepted();
         repaired += rows.get().repaired();
         refused += rows.get().refused();
+        copy.table(block, header.get(), rows.get().plan());
         assembler.add(block.preamble(), header.get(), rows.get());
     }
 

@@ -59,6 +59,10 @@ final class RowReader {
         }
     }
 
+    ColumnPlan plan() {
+        return plan;
+    }
+
     List<Point> points() {
         return points;
     }
@@ -89,7 +93,8 @@ final class RowReader {
         }
         final int needed = plan.columns().stream().filter(c -> c.role() == ColumnRole.APPLIED
             || c.role() == ColumnRole.INDICATED).mapToInt(ColumnMeaning::index).max().orElse(0);
-        if (row.cells().size() <= needed) {
+        // A workbook does not store empty cells at the end of a row: there they are missing readings.
+        if (row.cells().size() <= needed && grid.sheet().isEmpty()) {
             cells.refuse(Fault.RAGGED_ROW, row, row.cells().size() - 1, "the row ends after " + row.cells()
                 .size()
                 + " cells, before column " + (needed + 1) + " \"" + block.head().cell(needed).text() + "\"");
@@ -104,18 +109,23 @@ final class RowReader {
         final Optional<Phase> phase = phase(row);
         final Optional<Direction> direction = direction(row);
         final OptionalInt cycle = cycle(row);
-        final OptionalDouble nominal = plainNumber(row, ColumnRole.NOMINAL);
-        final OptionalDouble ambient = plainNumber(row, ColumnRole.AMBIENT);
-        time(row);
+        final Optional<Entry> nominalPoint = plainNumber(row, ColumnRole.NOMINAL);
+        final OptionalDouble nominal = nominalPoint.isPresent() ? OptionalDouble.of(nominalPoint.get()
+            .value())
+            : OptionalDouble.empty();
+        final Optional<Entry> ambient = plainNumber(row, ColumnRole.AMBIENT);
+        final Optional<RecordDate> time = time(row);
         for (ColumnMeaning out : plan.columns(ColumnRole.INDICATED)) {
             final ColumnMeaning in = plan.appliedFor(out).orElseThrow();
             final Point.Key own = new Point.Key(key.channel(), key.serial(), out.phase().or(() -> phase));
+            final int absent = cells.absences().size();
             final Optional<Entry> applied = cells.entry(row, in, own);
             final Optional<Entry> indicated = cells.entry(row, out, own);
+            cells.beside(absent, applied.or(() -> indicated));
             if (applied.isPresent() && indicated.isPresent()) {
                 points.add(new Point(own, out.direction().or(() -> direction),
                     out.cycle().isPresent() ? out.cycle() : cycle, nominal, applied.get(), indicated.get(),
-                    ambient, out.direction().isPresent()));
+                    ambient, time, out.direction().isPresent()));
             }
         }
     }
@@ -172,30 +182,30 @@ final class RowReader {
         return OptionalInt.of(n);
     }
 
-    /** Times are checked, not used: one sentence per table and kind is enough. */
-    private void time(GridRow row) {
+    /** When a row was taken; a doubt is listed once for a table and kind, not in every row. */
+    private Optional<RecordDate> time(GridRow row) {
         final String text = word(row, ColumnRole.TIME, "");
-        if (text.isEmpty() || row.cell(column(ColumnRole.TIME)).kind() == GridCell.Kind.DATE) {
-            return;
+        if (text.isEmpty()) {
+            return Optional.empty();
         }
-        final DateText.Answer answer = times.read(text);
+        final DateText.Answer answer = times.read(text, plan.header().record().date().map(RecordDate::day));
         if (answer.fault().isPresent() && timeFaults.add(answer.fault().get())) {
             findings.add(RecordFinding.of(answer.fault().get() == Fault.HEADER_UNREADABLE
                 ? Fault.NOT_UNDERSTOOD
                 : answer.fault().get(), grid.at(row, column(ColumnRole.TIME)), text, answer.says()));
         }
+        return answer.date();
     }
 
     private int column(ColumnRole role) {
         return plan.column(role).map(ColumnMeaning::index).orElse(0);
     }
 
-    private OptionalDouble plainNumber(GridRow row, ColumnRole role) {
+    private Optional<Entry> plainNumber(GridRow row, ColumnRole role) {
         final Optional<ColumnMeaning> column = plan.column(role);
         if (column.isEmpty() || row.cell(column.get().index()).isBlank()) {
-            return OptionalDouble.empty();
+            return Optional.empty();
         }
-        return cells.entry(row, column.get(), new Point.Key("", "", Optional.empty()))
-            .map(e -> OptionalDouble.of(e.value())).orElse(OptionalDouble.empty());
+        return cells.entry(row, column.get(), new Point.Key("", "", Optional.empty()));
     }
 }

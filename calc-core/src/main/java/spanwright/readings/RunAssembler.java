@@ -135,8 +135,8 @@ final class RunAssembler {
     }
 
     private static Conditions conditions(Draft d) {
-        final OptionalDouble mean = d.points.stream().map(Point::ambient).filter(OptionalDouble::isPresent)
-            .mapToDouble(OptionalDouble::getAsDouble).average();
+        final OptionalDouble mean = d.points.stream().flatMap(p -> p.ambient().stream())
+            .mapToDouble(Entry::value).average();
         final Conditions c = d.header.conditions();
         return mean.isEmpty() ? c : new Conditions(Optional.of(new Celsius(mean.getAsDouble())),
             c.supplyVolts(),

@@ -17,9 +17,11 @@ import spanwright.quantity.NumberText;
  * @param expandedU        expanded uncertainty U, above 0, empty if not recorded
  * @param unit             unit of U, empty if U is
  * @param coverageFactor   k of U, above 0, empty if not recorded
+ * @param cell             where the record names it
  */
 public record Standard(String id, String certificate, Optional<LocalDate> certified, Optional<LocalDate> due,
-                       OptionalDouble expandedU, String unit, OptionalDouble coverageFactor) {
+                       OptionalDouble expandedU, String unit, OptionalDouble coverageFactor,
+                       CellAddress cell) {
     /** Checks the components. */
     public Standard {
         Checks.notBlank("name of the standard", id);
@@ -27,6 +29,7 @@ public record Standard(String id, String certificate, Optional<LocalDate> certif
         Objects.requireNonNull(certified, "certified");
         Objects.requireNonNull(due, "due");
         Objects.requireNonNull(unit, "unit");
+        Objects.requireNonNull(cell, "cell");
         expandedU.ifPresent(u -> Checks.positive("U of standard " + id, u));
         coverageFactor.ifPresent(k -> Checks.positive("k of standard " + id, k));
     }

@@ -22,7 +22,9 @@ final class StandardText {
      * @param date reads a date, nothing if it is unclear
      * @throws IllegalArgumentException if the line cannot be read; the message says which part
      */
-    static Standard read(String line, DecimalSign decimal, Function<String, Optional<LocalDate>> date) {
+    static Standard read(Preamble.Value value, DecimalSign decimal,
+                         Function<String, Optional<LocalDate>> date) {
+        final String line = value.text();
         final Map<String, String> parts = new TreeMap<>();
         final Matcher m = WORD.matcher(line);
         String key = "id";
@@ -42,7 +44,7 @@ final class StandardText {
         return new Standard(parts.get("id"), parts.getOrDefault("certificate", ""),
             Optional.ofNullable(parts.get("certified")).flatMap(date),
             Optional.ofNullable(parts.get("due")).flatMap(date),
-            value(u), u.map(CellContent::unit).orElse(""), value(k));
+            value(u), u.map(CellContent::unit).orElse(""), value(k), value.cell());
     }
 
     private static OptionalDouble value(Optional<CellContent> content) {

@@ -71,7 +71,8 @@ final class SwapCheck {
     }
 
     private static Reading with(Reading r, Entry indicated) {
-        return new Reading(r.nominalPercent(), r.applied(), indicated, r.direction(), r.cycle());
+        return new Reading(r.nominalPercent(), r.applied(), indicated, r.direction(), r.cycle(), r.time(),
+            r.ambient());
     }
 
     private static double error(Reading r, Entry indicated, BlockHeader h) {

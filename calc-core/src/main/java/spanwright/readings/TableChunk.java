@@ -192,8 +192,23 @@ final class TableChunk {
             }
             c = b[++end];
         }
+        if (b[start] == '\'' && apostrophe(column, b, start, end)) {
+            return end;
+        }
         cell(column, b, start, end);
         return end;
+    }
+
+    /** Takes off the apostrophe that keeps a spreadsheet from running a cell, and lists it. */
+    private boolean apostrophe(int column, byte[] b, int from, int to) {
+        final String written = ColumnBuilder.decode(b, from, to);
+        final byte[] own = TableExport.original(written).getBytes(StandardCharsets.UTF_8);
+        if (own.length == to - from) {
+            return false;
+        }
+        cell(column, own, 0, own.length);
+        note(Fault.CHARACTER, column, b, from, to);
+        return true;
     }
 
     private void cell(int column, byte[] b, int from, int to) {

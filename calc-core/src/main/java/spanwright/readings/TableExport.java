@@ -4,13 +4,14 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.function.BiConsumer;
+import java.util.regex.Pattern;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 
@@ -22,6 +23,8 @@ import org.dhatim.fastexcel.Worksheet;
 final class TableExport {
     private static final int MOST_ROWS = 1_048_576;
     private static final int MOST_DIGITS = 15;
+    private static final Pattern HARMLESS = Pattern.compile("-{1,3}|[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)"
+        + "([eE][+-]?\\d{1,3})?(\\s*[\\p{L}%\u00b0][\\p{L}\\d%\u00b0/., ]{0,40})?");
 
     private TableExport() { }
 
@@ -44,8 +47,70 @@ final class TableExport {
         return ours || cell.equals("''") ? cell.substring(1) : cell;
     }
 
+    /** A number, with a unit or not, or dashes: nothing in it can be run. */
     static boolean isPlainNumber(String cell) {
-        return cell.matches("[+-]?\\d+([.,]\\d+)?([eE][+-]?\\d{1,3})?");
+        return HARMLESS.matcher(cell).matches();
+    }
+
+    /**
+     * Writes rows as CSV in UTF-8, each at the line of its number.
+     *
+     * @throws IllegalArgumentException if no separator would be found again
+     */
+    static void csv(Path file, List<GridRow> rows, DecimalSign decimal) {
+        final List<Character> separators = decimal == DecimalSign.COMMA ? List.of(';', '\t')
+            : List.of(',', ';', '\t');
+        final String text = separators.stream().filter(c -> DelimitedGrid.delimiter(text(rows, c)) == c)
+            .findFirst().map(c -> text(rows, c))
+            .orElseThrow(() -> new IllegalArgumentException("the cells hold commas, semicolons and tabs in so"
+                + " many rows that no separator would be found again: write XLSX"));
+        try {
+            Files.writeString(file, text);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write " + file + ": " + e.getMessage(), e);
+        }
+    }
+
+    private static String text(List<GridRow> rows, char separator) {
+        final StringWriter out = new StringWriter();
+        int line = 1;
+        // Without a buffer: blank lines and comments go past the CSV writer.
+        final CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).fieldSeparator(separator)
+            .bufferSize(0).build(out);
+        for (GridRow row : rows) {
+            out.write("\n".repeat(Math.max(0, row.number() - line)));
+            line = row.number() + 1;
+            if (row.comment()) {
+                out.write("#" + row.cell(0).text().replaceFirst("^#", "") + "\n");
+            } else {
+                csv.writeRecord(row.cells().stream().map(c -> neutral(c.text())).toArray(String[]::new));
+            }
+        }
+        return out.toString();
+    }
+
+    /** Writes rows as a workbook with one sheet, each at the row of its number. */
+    static void xlsx(Path file, String sheet, List<GridRow> rows) {
+        if (!rows.isEmpty() && rows.get(rows.size() - 1).number() > MOST_ROWS) {
+            throw tooLong();
+        }
+        try (OutputStream out = Files.newOutputStream(file); Workbook book = new Workbook(out, "Spanwright",
+            "1.0")) {
+            final Worksheet ws = book.newWorksheet(sheet);
+            for (GridRow row : rows) {
+                for (int c = 0; c < row.cells().size(); c++) {
+                    final GridCell cell = row.cell(c);
+                    cell(ws, row.number() - 1, c, row.comment() && !cell.text().startsWith("#") ? "#"
+                        + cell.text() : cell.text(), cell.decimals());
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write " + file + ": " + e.getMessage(), e);
+        }
+    }
+
+    private static IllegalArgumentException tooLong() {
+        return new IllegalArgumentException("a sheet holds at most " + MOST_ROWS + " rows: write CSV");
     }
 
     /** Writes comments and rows as CSV in UTF-8. */
@@ -71,30 +136,31 @@ final class TableExport {
             int r = 0;
             for (List<String> row : rows) {
                 if (r == MOST_ROWS) {
-                    throw new IllegalArgumentException("a sheet holds at most " + MOST_ROWS
-                        + " rows: write CSV");
+                    throw tooLong();
                 }
-                cells(ws, r++, row);
+                for (int c = 0; c < row.size(); c++) {
+                    cell(ws, r, c, row.get(c), -1);
+                }
+                r++;
             }
         } catch (IOException e) {
             throw new UncheckedIOException("cannot write " + file + ": " + e.getMessage(), e);
         }
     }
 
-    private static void cells(Worksheet ws, int r, List<String> row) {
-        final BiConsumer<Integer, String> text = (c, t) -> ws.inlineString(r, c, t);
-        for (int c = 0; c < row.size(); c++) {
-            final String cell = row.get(c);
-            // A spreadsheet keeps 15 digits and no leading zeros or plus signs: such a cell stays text.
-            if (cell.matches("-?(0|[1-9]\\d*)(\\.\\d+)?") && cell.replaceAll("\\D", "")
-            .length() <= MOST_DIGITS
-                && !cell.matches("-0(\\.0*)?")) {
-                final int decimals = cell.indexOf('.') < 0 ? 0 : cell.length() - cell.indexOf('.') - 1;
-                ws.value(r, c, Double.valueOf(cell));
-                ws.style(r, c).format(decimals == 0 ? "0" : "0." + "0".repeat(decimals)).set();
-            } else if (!cell.isEmpty()) {
-                text.accept(c, cell);
-            }
+    /**
+     * A number with the decimals that are displayed, or with those of its text if {@code displayed} is -1.
+     */
+    private static void cell(Worksheet ws, int r, int c, String text, int displayed) {
+        // A spreadsheet keeps 15 digits and no leading zeros or plus signs: such a cell stays text.
+        if (text.matches("-?(0|[1-9]\\d*)(\\.\\d+)?") && text.replaceAll("\\D", "").length() <= MOST_DIGITS
+            && !text.matches("-0(\\.0*)?")) {
+            final int own = text.indexOf('.') < 0 ? 0 : text.length() - text.indexOf('.') - 1;
+            final int decimals = displayed < 0 ? own : displayed;
+            ws.value(r, c, Double.valueOf(text));
+            ws.style(r, c).format(decimals == 0 ? "0" : "0." + "0".repeat(decimals)).set();
+        } else if (!text.isEmpty()) {
+            ws.inlineString(r, c, text);
         }
     }
 }

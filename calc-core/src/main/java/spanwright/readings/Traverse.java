@@ -29,9 +29,7 @@ final class Traverse {
         final List<Integer> cycles = cycles(points, directions);
         final List<Reading> out = new ArrayList<>();
         for (int i = 0; i < points.size(); i++) {
-            final Point p = points.get(i);
-            out.add(new Reading(p.nominalPercent(), p.applied(), p.indicated(), directions.get(i),
-                cycles.get(i)));
+            out.add(points.get(i).settled(directions.get(i), cycles.get(i)));
         }
         return out;
     }

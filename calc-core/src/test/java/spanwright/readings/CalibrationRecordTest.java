@@ -56,4 +56,73 @@ class CalibrationRecordTest {
             .extracting(r -> r.conditions().ambient().orElseThrow().value())
             .containsExactly(23.0, -10.1, 44.9, 23.2);
     }
+
+    private static String timed(String... times) {
+        final StringBuilder rows = new StringBuilder(RecordText.SOUND.replace("Indicated (mA)\n",
+            "Indicated (mA),Time\n"));
+        int at = rows.indexOf("1,0,up");
+        for (String time : times) {
+            at = rows.indexOf("\n", at);
+            rows.insert(at, "," + time);
+            at += time.length() + 2;
+        }
+        return rows.toString();
+    }
+
+    /** Times with offsets: by the definition of the offset, local time minus offset is UTC (ISO 8601). */
+    @Test
+    void keepsTheTimeOfEachReadingInUtcAndAsWritten() {
+        final CalibrationRecord record = RecordText.read(timed("2026-03-14 08:15 +01:00", "08:16 +01:00",
+            "2026-03-14T23:30:10-02:00", "2026-03-14"));
+        assertThat(record.questions()).isEmpty();
+        final var readings = record.run("LT-101A").readings();
+        assertEquals("2026-03-14T07:15:00Z", readings.get(0).time().orElseThrow().toString());
+        assertEquals("2026-03-14T07:16:00Z", readings.get(1).time().orElseThrow().toString());
+        assertEquals("08:16 +01:00", readings.get(1).time().orElseThrow().written());
+        assertEquals("2026-03-15T01:30:10Z", readings.get(2).time().orElseThrow().toString());
+        assertThat(readings.get(3).time().orElseThrow().instant()).isEmpty();
+        assertThat(readings.get(4).time()).isEmpty();
+        final var table = record.toTable();
+        assertEquals("2026-03-14T07:16:00Z", table.instantColumn("time (UTC)").get(1).toString());
+        assertEquals("08:16 +01:00", table.stringColumn("time as written").get(1));
+        assertThat(table.instantColumn("time (UTC)").isMissing(3)).isTrue();
+    }
+
+    @Test
+    void asksOnceForTheZoneOfTimesWithoutOneAndKeepsTheirText() {
+        final CalibrationRecord record = RecordText.read(timed("08:15", "08:16"));
+        assertThat(record.questions()).extracting(RecordFinding::fault).containsExactly(Fault.ZONE_MISSING);
+        final RecordDate time = record.run("LT-101A").readings().get(1).time().orElseThrow();
+        assertThat(time.instant()).isEmpty();
+        assertEquals("08:16", time.written());
+        assertEquals("2026-03-14T08:16:00Z", RecordText.readAll(timed("08:15", "08:16"), RecordReading.of(
+            java.nio.file.Path.of("LT-101A.csv")).zone(java.time.ZoneOffset.UTC)).run("LT-101A").readings()
+            .get(1).time().orElseThrow().toString());
+    }
+
+    @Test
+    void showsAbsentReadingsInTheTableWithWhatWasApplied() {
+        final var table = RecordText.read(RecordText.SOUND.replace("20.000,20.012", "20.000,>21")
+            .replace("12.001,12.011", "n/a,12.011")).toTable();
+        assertEquals(9, table.rowCount());
+        assertEquals("absent: above a bound", table.stringColumn("use").get(7));
+        assertEquals(20, table.doubleColumn("applied").get(7));
+        assertThat(table.doubleColumn("indicated").isMissing(7)).isTrue();
+        assertEquals(">21", table.stringColumn("indicated as written").get(7));
+        assertEquals("LT-101A.csv:21:5", table.stringColumn("indicated at").get(7));
+        assertEquals("absent: missing", table.stringColumn("use").get(8));
+        assertEquals(12.011, table.doubleColumn("indicated").get(8));
+        assertEquals("value missing", table.stringColumn("flags").get(8));
+    }
+
+    @Test
+    void pointsAtTheStandardAndFlagsEveryReadingThatItWasUsedFor() {
+        final CalibrationRecord record = RecordText.read(RecordText.SOUND.replace("due 2026-12-01",
+            "due 2026-02-01").replace("Phase,", "Standard,S-09; due 2027-01-01\nPhase,"));
+        assertThat(record.flags()).extracting(f -> f.cell().row() + " " + f.written())
+            .containsExactly("15 S-01");
+        assertEquals(15, record.runRecords("LT-101A").get(0).header().standards().get(1).cell().row());
+        assertThat(record.toTable().stringColumn("flags").asList()).hasSize(9)
+            .containsOnly("standard past its due date");
+    }
 }

@@ -130,7 +130,11 @@ class MutatedRecordsTest {
                 final String[] cells = lines[table.cell(table.columns().get(0).head(), row).row() - 1]
                     .split(String.valueOf(delimiter), -1);
                 for (int c = 0; c < table.columns().size(); c++) {
-                    assertEquals(cells[c], table.columns().get(c).written(row), () -> text(bytes));
+                    final String written = TableExport.original(cells[c]);
+                    assertEquals(written, table.columns().get(c).written(row), () -> text(bytes));
+                    final CellAddress at = table.cell(table.columns().get(c).head(), row);
+                    assertTrue(written.equals(cells[c]) || table.findings().stream().anyMatch(f ->
+                        f.cell().equals(at)), () -> "apostrophe not listed: " + text(bytes));
                 }
             }
         } catch (ReadingsFormatException e) {
@@ -143,7 +147,7 @@ class MutatedRecordsTest {
         return mutate(seed.getBytes(StandardCharsets.UTF_8), random);
     }
 
-    private static byte[] mutated(Random random) {
+    static byte[] mutated(Random random) {
         return mutate(SEEDS.get(random.nextInt(SEEDS.size())), random);
     }
 
