@@ -161,10 +161,15 @@ public record Burden(String name, Kind kind, Toleranced volts, Toleranced ohms, 
     }
 
     PiecewiseLine curve(Pick pick) {
-        final double own = pick.drop(name + ": resistance", ohms);
-        final double seen = traits.tappedOhms.isEmpty() ? own
-            : own * traits.tappedOhms.getAsDouble() / (own + traits.tappedOhms.getAsDouble());
+        final double seen = seenOhms(pick);
         return PiecewiseLine.ofOhms(pick.drop(name + ": drop", volts), seen);
+    }
+
+    /** Its resistance with that of a second receiver across it. */
+    double seenOhms(Pick pick) {
+        final double own = pick.drop(name + ": resistance", ohms);
+        return traits.tappedOhms.isEmpty() ? own
+            : own * traits.tappedOhms.getAsDouble() / (own + traits.tappedOhms.getAsDouble());
     }
 
     @Override

@@ -3,7 +3,9 @@ package spanwright.loop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
@@ -16,7 +18,8 @@ import spanwright.quantity.NumberText;
  *
  * @param loop       its name
  * @param signalOhms resistance the tone meets on the transmitter's side, without cable and supply, in ohm
- * @param longestMetres cable length the RC limit allows; empty if no capacitance is stated
+ * @param longestMetres cable length the RC limit allows, the resistance of the cable itself included; empty
+ *                      if no capacitance is stated or there is not just one cable
  * @param checks     what was checked
  */
 public record DigitalSignal(String loop, double signalOhms, OptionalDouble longestMetres, LoopChecks checks) {
@@ -68,50 +71,65 @@ public record DigitalSignal(String loop, double signalOhms, OptionalDouble longe
                 + "transmitter's side only" : ""));
     }
 
-    /** Resistances of receivers, resistors, barriers; behind an isolator only if the tone passes it. */
+    /** The elements the tone meets: behind an isolator only if the tone passes it. */
+    private static Stream<LoopElement> met(List<LoopElement> elements) {
+        return elements.stream().flatMap(e -> e instanceof Isolator i && i.nests()
+            && i.traits().digital() == DigitalPath.PASSES
+            ? Stream.concat(Stream.of(e), met(i.output().fed())) : Stream.of(e));
+    }
+
+    /** Resistances of receivers, resistors, barriers, and inputs of isolators. */
     private static double ohms(List<LoopElement> elements) {
-        double sum = 0;
-        for (LoopElement element : elements) {
-            if (element instanceof Burden burden) {
-                sum += burden.ohms().least();
-            } else if (element instanceof Isolator isolator) {
-                sum += isolator.input().ohms().least();
-                if (isolator.nests() && isolator.traits().digital() == DigitalPath.PASSES) {
-                    sum += ohms(isolator.output().fed());
-                }
-            }
-        }
-        return sum;
+        final Pick least = Pick.of(Corner.MOST_VOLTAGE);
+        return met(elements).mapToDouble(e -> e instanceof Burden b ? b.seenOhms(least)
+            : e instanceof Isolator i ? i.input().ohms().least() : 0).sum();
     }
 
     private static OptionalDouble capacitance(CurrentLoop loop, double ohms, double device,
                                               List<LoopChecks.Item> items) {
-        final List<Cable> cables = loop.elements().stream().filter(Cable.class::isInstance)
-            .map(Cable.class::cast)
-            .toList();
+        final List<Cable> cables = met(loop.elements()).filter(Cable.class::isInstance)
+            .map(Cable.class::cast).toList();
         if (cables.isEmpty() || ohms == 0) {
             return OptionalDouble.empty();
         }
-        if (cables.stream().anyMatch(c -> c.picofaradsPerMetre().isEmpty())) {
+        final Optional<Cable> unstated = cables.stream().filter(c -> c.picofaradsPerMetre().isEmpty())
+            .findFirst();
+        if (unstated.isPresent()) {
             items.add(new LoopChecks.Item("resistance times capacitance", LoopChecks.Outcome.NOT_DETERMINED,
-                "the capacitance of " + cables.get(0).name() + " is not stated"));
+                "the capacitance of " + unstated.get().name() + " is not stated"));
             return OptionalDouble.empty();
         }
         final double total = ohms + cables.stream().mapToDouble(c -> c.loopOhms(Corner.LEAST_VOLTAGE)).sum();
-        final double picofarads = cables.stream()
+        final double picofarads = device + ADDED_PICOFARADS + cables.stream()
             .mapToDouble(c -> c.metres() * c.picofaradsPerMetre().getAsDouble()).sum();
-        final boolean within = total * (picofarads + device + ADDED_PICOFARADS) <= LARGEST_RC;
+        final boolean within = total * picofarads <= LARGEST_RC;
         items.add(new LoopChecks.Item("resistance times capacitance", within ? LoopChecks.Outcome.ALLOWED
             : LoopChecks.Outcome.REFUSED, NumberText.plain(total, 5) + " \u03a9 times "
-            + NumberText.plain((picofarads + device + ADDED_PICOFARADS) / 1000, 4) + " nF is "
-            + NumberText.fixed(total * (picofarads + device + ADDED_PICOFARADS) / 1e6, 1) + " \u00b5s, "
+            + NumberText.plain(picofarads / 1000, 4) + " nF is "
+            + NumberText.fixed(total * picofarads / 1e6, 1) + " \u00b5s, "
             + (within ? "within" : "above") + " the 65 \u00b5s allowed"));
-        return cables.size() == 1 ? OptionalDouble.of(longestMetres(total,
-            cables.get(0).picofaradsPerMetre().getAsDouble(), device)) : OptionalDouble.empty();
+        return cables.size() == 1 ? OptionalDouble.of(longest(cables.get(0), ohms, device))
+            : OptionalDouble.empty();
     }
 
     /**
-     * Cable length the RC limit allows, 0 if none.
+     * The length at which the resistance of the rest and of the cable itself, hot, times the capacitance is
+     * just the limit: the positive root of (R + r L)(C + c L) = 65e6, 0 if the rest alone is above it.
+     */
+    private static double longest(Cable cable, double ohms, double device) {
+        final double r = cable.metres(1).loopOhms(Corner.LEAST_VOLTAGE);
+        final double c = cable.picofaradsPerMetre().getAsDouble();
+        final double fixed = device + ADDED_PICOFARADS;
+        final double left = LARGEST_RC - ohms * fixed;
+        if (left <= 0) {
+            return 0;
+        }
+        final double half = (ohms * c + r * fixed) / 2;
+        return left / (half + Math.sqrt(half * half + r * c * left));
+    }
+
+    /**
+     * Cable length the RC limit allows at a total resistance that is known, 0 if none.
      *
      * @param ohms               total resistance, above 0
      * @param picofaradsPerMetre of the cable, above 0

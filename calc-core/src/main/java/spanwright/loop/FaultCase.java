@@ -9,6 +9,7 @@ import spanwright.quantity.NumberText;
 /** Works out one fault: which circuit it breaks, and what the rest of the loop then does. */
 final class FaultCase {
     private static final String SHORT = "short across the output";
+    private static final String UNLIMITED = "Nothing but resistance limits the current. Look for damage.";
 
     private final CurrentLoop loop;
     private final LoopState sound;
@@ -49,6 +50,11 @@ final class FaultCase {
      * A short across a source bypasses what it drives; across a passive output it takes its place as a wire.
      */
     private FaultTable.Row shortedOutput(LoopFault fault) {
+        if (element(fault.at()) instanceof Transmitter transmitter) {
+            return transmitter.kind().isActive()
+                ? broken(fault, loop.circuit(), "Its current flows through the short, past the loop.")
+                : unregulated(fault, "The current flows past the transmitter.");
+        }
         final Isolator isolator = (Isolator) element(fault.at());
         if (isolator.kind() != Isolator.Kind.OUTPUT_LOOP_POWERED) {
             return solved(fault, replaceLoad(fault.at(), Burden.resistor(SHORT, 0)), behind(fault.at()),
@@ -60,10 +66,17 @@ final class FaultCase {
             .largestNotNegative(PiecewiseLine.END).orElse(0);
         final Set<String> driven = behind(fault.at());
         return new FaultTable.Row(fault, sound.readings().stream().map(r -> driven.contains(r.receiver())
-            ? ReceiverReading.of(r.receiver(), current) : r).toList(), survival(loop),
-            "Nothing but resistance limits the current of the output loop" + (current < PiecewiseLine.END
-                ? "."
-                : ": it is " + NumberText.plain(PiecewiseLine.END, 3) + " mA or more. Look for damage."));
+            ? ReceiverReading.of(r.receiver(), current) : r).toList(), survival(loop), UNLIMITED);
+    }
+
+    /** Nothing sets the current any more: the transmitter is a wire, what follows takes what it gets. */
+    private FaultTable.Row unregulated(LoopFault fault, String note) {
+        final Transmitter wire = new Transmitter(fault.at(), Transmitter.Kind.FOUR_WIRE_PASSIVE,
+            List.of(new Transmitter.Knot(0, Toleranced.exactly(0))),
+            new Transmitter.Ends(0, PiecewiseLine.END, OptionalDouble.empty()), WhenReversed.UNKNOWN);
+        final LoopState state = loop.exchanging(fault.at(), e -> wire).at(PiecewiseLine.END);
+        return new FaultTable.Row(fault, state.isSolved() ? state.readings() : zero(allNames()),
+            FaultTable.Survival.NO, note + " " + UNLIMITED);
     }
 
     private static Burden clamp(Isolator isolator) {
@@ -75,44 +88,56 @@ final class FaultCase {
 
     private FaultTable.Row reversed(LoopFault fault) {
         final LoopElement element = element(fault.at());
-        final WhenReversed behaviour = element instanceof Transmitter t ? t.whenReversed()
-            : element instanceof Isolator i ? i.traits().whenReversed() : ((Burden) element).traits()
-                .whenReversed();
-        final String note = "Reversed, it " + behaviour + ".";
-        return switch (behaviour) {
-            case BLOCKS -> broken(fault, circuitOf(fault.at()), note);
+        if (element instanceof Transmitter transmitter) {
+            return transmitterReversed(fault, transmitter);
+        }
+        final WhenReversed behaviour = element instanceof Isolator i ? i.traits().whenReversed()
+            : ((Burden) element).traits().whenReversed();
+        if (behaviour == WhenReversed.UNKNOWN) {
+            return unknown(fault, "What it does when reversed is not stated.");
+        }
+        return turned(fault, circuitOf(fault.at()), List.of(element), "Reversed, it " + behaviour + "."
+            + (behaviour == WhenReversed.PASSES_WITHOUT_SIGNAL && element instanceof Isolator
+                ? " The voltages are those of the sound loop at most." : ""));
+    }
+
+    /** A passive one no longer sets the current if it lets it through; an active one turns it round. */
+    private FaultTable.Row transmitterReversed(LoopFault fault, Transmitter transmitter) {
+        final String note = "Reversed, it " + transmitter.whenReversed() + ".";
+        return switch (transmitter.whenReversed()) {
+            case BLOCKS -> broken(fault, loop.circuit(), note);
             case WORKS -> solved(fault, loop, Set.of(), note);
             case UNKNOWN -> unknown(fault, "What it does when reversed is not stated.");
-            case PASSES_WITHOUT_SIGNAL -> element instanceof Isolator
-                ? solved(fault, loop, behind(fault.at()), note
-                    + " The voltages are those of the sound loop at most.")
-                : solved(fault, loop, Set.of(fault.at()), note);
-            case PASSES_REVERSED -> mirrored(fault, note);
+            case PASSES_REVERSED -> transmitter.kind().isActive()
+                ? turned(fault, loop.circuit(), loop.elements(), note) : unregulated(fault, note);
+            case PASSES_WITHOUT_SIGNAL -> transmitter.kind().isActive()
+                ? broken(fault, loop.circuit(), note) : unregulated(fault, note);
         };
     }
 
-    private FaultTable.Row mirrored(LoopFault fault, String note) {
-        final LoopElement element = element(fault.at());
-        final Set<String> turned = element instanceof Transmitter
-            ? new HashSet<>(Pairing.all(loop.elements()).map(LoopElement::name).toList())
-                : behind(fault.at());
-        turned.add(fault.at());
-        final List<ReceiverReading> readings = sound.readings().stream()
-            .map(r -> turned.contains(r.receiver())
-            ? ReceiverReading.of(r.receiver(), -r.milliamps().orElseThrow()) : r).toList();
-        return new FaultTable.Row(fault, readings, survival(loop), note);
+    private FaultTable.Row turned(LoopFault fault, Circuit circuit, List<LoopElement> devices, String note) {
+        final ReversedInput reversed = new ReversedInput(sound.demandedMilliamps());
+        reversed.through(devices, -1);
+        if (reversed.isBlocked()) {
+            return broken(fault, circuit, note);
+        }
+        final List<ReceiverReading> readings = sound.readings().stream().map(reversed::of).toList();
+        return new FaultTable.Row(fault, readings, readings.stream().anyMatch(r -> r.milliamps().isEmpty())
+            ? FaultTable.Survival.NOT_DETERMINED : survival(loop), note);
     }
 
     private FaultTable.Row atMinimum(LoopFault fault) {
-        final LoopState state = new LoopSolver(loop.name(), new SupplyAtMinimum()).solve(loop.circuit(),
-            sound.demandedMilliamps(), Corner.NOMINAL);
-        final double margin = loop.circuit().margin(new SupplyAtMinimum())
-            .at(loop.transmitter().limits().failHighMilliamps());
-        return new FaultTable.Row(fault, state.isSolved() ? state.readings() : zero(allNames()),
-            !state.isSolved() ? FaultTable.Survival.NO
-                : margin < 0 ? FaultTable.Survival.SHORT : FaultTable.Survival.YES,
-            "Margin at the upscale failure current " + NumberText.signed(margin, 2)
-                + " V, the rest nominal.");
+        final Supply supply = circuitNamed(fault.at()).source().orElseThrow();
+        final CurrentLoop changed = loop.exchangingSupplies(s -> s.equals(supply) ? s.atMinimum() : s);
+        final Circuit sunk = changed.circuit().all().filter(c -> c.name().equals(fault.at())).findFirst()
+            .orElseThrow();
+        final double margin = sunk.margin(Pick.of(Corner.NOMINAL))
+            .at(changed.transmitter().limits().failHighMilliamps());
+        final String note = "Margin at the upscale failure current " + NumberText.signed(margin, 2)
+            + " V, the rest nominal.";
+        final boolean primary = fault.at().equals(loop.circuit().name());
+        return primary || changed.at(sound.demandedMilliamps()).isSolved()
+            ? solved(fault, changed, Set.of(), note) : broken(fault, circuitNamed(fault.at()), note);
     }
 
     /** The loop as changed, with receivers that are cut off reading nothing. */
@@ -141,7 +166,7 @@ final class FaultCase {
         final Set<String> concerned = new HashSet<>(Pairing.all(circuitOf(fault.at()).ring())
             .map(LoopElement::name).toList());
         return new FaultTable.Row(fault, sound.readings().stream().map(r -> concerned.contains(r.receiver())
-            ? new ReceiverReading(r.receiver(), OptionalDouble.empty()) : r).toList(),
+            ? ReceiverReading.notDetermined(r.receiver()) : r).toList(),
             FaultTable.Survival.NOT_DETERMINED, note);
     }
 
@@ -186,23 +211,5 @@ final class FaultCase {
 
     private Circuit circuitNamed(String name) {
         return loop.circuit().all().filter(c -> c.name().equals(name)).findFirst().orElseThrow();
-    }
-
-    /** Supplies at their minimum, everything else nominal. */
-    private static final class SupplyAtMinimum implements Pick {
-        @Override
-        public double drop(String what, Toleranced value) {
-            return value.nominal();
-        }
-
-        @Override
-        public double push(String what, Toleranced value) {
-            return value.least();
-        }
-
-        @Override
-        public double ripple(double peakVolts) {
-            return -peakVolts;
-        }
     }
 }

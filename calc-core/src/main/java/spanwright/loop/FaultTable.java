@@ -39,6 +39,29 @@ public record FaultTable(String loop, double milliamps, List<Row> rows) {
         }
     }
 
+    /** What limits in the manner of NE 43 make of the readings with a fault. */
+    public enum Flagging {
+        /** Every wrong reading is flagged as a failure. */
+        FLAGGED("flagged"),
+        /** A wrong reading passes for a measurement, or lies where it is neither. */
+        NOT_FLAGGED("not flagged"),
+        /** Every reading is right. */
+        NOTHING_WRONG("nothing wrong to flag"),
+        /** The data of the device do not tell. */
+        NOT_DETERMINED("not determined");
+
+        private final String words;
+
+        Flagging(String words) {
+            this.words = words;
+        }
+
+        @Override
+        public String toString() {
+            return words;
+        }
+    }
+
     /**
      * One fault.
      *
@@ -67,8 +90,26 @@ public record FaultTable(String loop, double milliamps, List<Row> rows) {
                 return Optional.empty();
             }
             return Optional.of(readings.stream()
-                .filter(r -> Math.abs(r.milliamps().getAsDouble() - right) > 1e-6)
+                .filter(r -> r.isWrong(right).orElseThrow())
                 .allMatch(r -> r.ne43().orElseThrow().isFlagged()));
+        }
+
+        /** Readings that are wrong and that limits in the manner of NE 43 do not flag: nobody notices. */
+        public List<ReceiverReading> unnoticed(double right) {
+            return readings.stream().filter(r -> r.isWrong(right).orElse(false)
+                && !r.ne43().orElseThrow().isFlagged()).toList();
+        }
+
+        /** What limits in the manner of NE 43 make of it, the right reading being this, in mA. */
+        public Flagging flagging(double right) {
+            if (!unnoticed(right).isEmpty()) {
+                return Flagging.NOT_FLAGGED;
+            }
+            if (readings.stream().anyMatch(r -> r.milliamps().isEmpty())) {
+                return Flagging.NOT_DETERMINED;
+            }
+            return readings.stream().anyMatch(r -> r.isWrong(right).orElseThrow()) ? Flagging.FLAGGED
+                : Flagging.NOTHING_WRONG;
         }
 
         @Override
@@ -84,6 +125,18 @@ public record FaultTable(String loop, double milliamps, List<Row> rows) {
         Checks.notBlank("name of the loop", loop);
         Checks.finite("current in mA", milliamps);
         rows = List.copyOf(rows);
+    }
+
+    /** One fault, by its kind and place. */
+    public Row row(LoopFault.Kind kind, String at) {
+        return rows.stream().filter(r -> r.fault().equals(new LoopFault(kind, at))).findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("no fault " + kind + " at " + at + " in "
+                + loop));
+    }
+
+    /** Whether limits in the manner of NE 43 would flag what a fault makes of the readings. */
+    public Flagging flagging(Row row) {
+        return row.flagging(milliamps);
     }
 
     static FaultTable of(CurrentLoop loop, double milliamps) {
@@ -107,6 +160,9 @@ public record FaultTable(String loop, double milliamps, List<Row> rows) {
             if (isInput(element)) {
                 faults.add(new LoopFault(LoopFault.Kind.OPEN_INPUT, element.name()));
             }
+            if (element instanceof Transmitter) {
+                faults.add(new LoopFault(LoopFault.Kind.SHORTED_OUTPUT, element.name()));
+            }
             if (isInput(element) || element instanceof Transmitter) {
                 faults.add(new LoopFault(LoopFault.Kind.REVERSED, element.name()));
             }
@@ -125,6 +181,7 @@ public record FaultTable(String loop, double milliamps, List<Row> rows) {
     @Override
     public String toString() {
         return "Faults of " + loop + " at " + NumberText.plain(milliamps, 5) + " mA"
-            + rows.stream().map(r -> "\n" + r).collect(Collectors.joining());
+            + rows.stream().map(r -> "\n" + r + " By NE 43 limits: " + r.flagging(milliamps) + ".")
+                .collect(Collectors.joining());
     }
 }

@@ -45,11 +45,13 @@ public record GroundLoop(IsolationRating potential, double pathOhms, Optional<Is
     }
 
     /**
-     * Error that is left behind the isolator, in percent of the 16 mA span; empty without one, or if its
-     * isolation resistance is not stated.
+     * Error that is left behind the isolator, in percent of the 16 mA span; empty without one, if its
+     * isolation resistance is not stated, or if the potential alternates: that passes through the coupling
+     * capacitance, of which the resistance says nothing.
      */
     public OptionalDouble isolatedErrorPercentOfSpan() {
-        return isolator.isEmpty() || isolator.get().traits().isolationOhms().isEmpty()
+        return isolator.isEmpty() || potential.alternating()
+            || isolator.get().traits().isolationOhms().isEmpty()
             ? OptionalDouble.empty()
             : OptionalDouble.of(potential.volts() / (pathOhms + isolator.get().traits().isolationOhms()
                 .getAsDouble())
@@ -99,7 +101,10 @@ public record GroundLoop(IsolationRating potential, double pathOhms, Optional<Is
             + NumberText.significant(errorPercentOfSpan(), 3) + " % of span"
             + isolator.map(i -> "; isolated by " + i.name() + ", " + (left.isPresent()
                 ? NumberText.significant(left.getAsDouble(), 3) + " % of span"
-                : "not determined, its isolation resistance is not stated") + " (" + workingVoltage() + ")")
+                : potential.alternating()
+                    ? "not determined, the coupling capacitance passes an alternating one"
+                    : "not determined, its isolation resistance is not stated") + " (" + workingVoltage()
+                        + ")")
                     .orElse("");
     }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
@@ -15,8 +17,10 @@ import spanwright.quantity.NumberText;
  * @param receiver its name
  * @param points   by ascending current asked for
  * @param knee     where it goes level; empty if it does not up to the last point
+ * @param withoutSolution currents asked for at which there is no steady state, in mA
  */
-public record KneeCurve(String receiver, List<Point> points, Optional<LoopReach.End> knee) {
+public record KneeCurve(String receiver, List<Point> points, Optional<LoopReach.End> knee,
+                        List<Double> withoutSolution) {
     /**
      * One point.
      *
@@ -41,17 +45,18 @@ public record KneeCurve(String receiver, List<Point> points, Optional<LoopReach.
         Checks.notBlank("receiver", receiver);
         points = List.copyOf(points);
         Objects.requireNonNull(knee, "knee");
+        withoutSolution = List.copyOf(withoutSolution);
     }
 
     static KneeCurve of(CurrentLoop loop, String receiver, Corner corner) {
         final List<Point> points = new ArrayList<>();
-        final double last = loop.transmitter().limits().failHighMilliamps();
-        for (int i = 0; i <= 40; i++) {
-            point(loop, receiver, corner, 4 + i * 0.4).ifPresent(points::add);
-        }
-        for (double current : new double[] {20.5, 21, 21.5, 22, 22.5}) {
-            if (current <= last) {
-                point(loop, receiver, corner, current).ifPresent(points::add);
+        final List<Double> missing = new ArrayList<>();
+        for (double current : currents(loop.transmitter().limits().failHighMilliamps())) {
+            final LoopState state = loop.at(current, corner);
+            if (state.isSolved()) {
+                points.add(new Point(current, state.reading(receiver).milliamps().orElseThrow()));
+            } else {
+                missing.add(current);
             }
         }
         final Optional<Point> level = points.stream().filter(p -> p.readMilliamps < p.askedMilliamps - 1e-9)
@@ -60,14 +65,12 @@ public record KneeCurve(String receiver, List<Point> points, Optional<LoopReach.
             : Optional.of(new LoopReach.End(level.get().readMilliamps, LoopReach.placeBefore(loop, receiver,
                 corner),
                 "it runs out of voltage; the reading stays level from here"));
-        return new KneeCurve(receiver, points, knee);
+        return new KneeCurve(receiver, points, knee, missing);
     }
 
-    private static Optional<Point> point(CurrentLoop loop, String receiver, Corner corner, double current) {
-        final LoopState state = loop.at(current, corner);
-        return state.isSolved()
-            ? Optional.of(new Point(current, state.reading(receiver).milliamps().orElseThrow()))
-                : Optional.empty();
+    private static List<Double> currents(double last) {
+        return DoubleStream.concat(IntStream.rangeClosed(0, 40).mapToDouble(i -> 4 + i * 0.4),
+            DoubleStream.of(20.5, 21, 21.5, 22, 22.5).filter(c -> c <= last)).boxed().toList();
     }
 
     @Override
@@ -77,6 +80,9 @@ public record KneeCurve(String receiver, List<Point> points, Optional<LoopReach.
             + " runs out of voltage. Error 0 to the knee, then falling: this is no span error.")
             .orElse(receiver + " reads right up to "
                 + (points.isEmpty() ? "no current at all"
-                    : NumberText.plain(points.get(points.size() - 1).askedMilliamps, 4) + " mA") + ".");
+                        : NumberText.plain(points.get(points.size() - 1).askedMilliamps, 4) + " mA") + ".")
+            + (withoutSolution.isEmpty() ? "" : " No steady state at "
+                + NumberText.plain(withoutSolution.get(0), 4) + " to " + NumberText.plain(
+                    withoutSolution.get(withoutSolution.size() - 1), 4) + " mA.");
     }
 }

@@ -37,6 +37,13 @@ final class LimitRules {
             + " \u03a9"));
     }
 
+    /** Whether no output has more load than its data sheet allows. */
+    static boolean loadsAllowed(CurrentLoop loop) {
+        return Pairing.all(loop.elements()).filter(Isolator.class::isInstance)
+            .flatMap(e -> load((Isolator) e).stream())
+            .noneMatch(i -> i.outcome() == LoopChecks.Outcome.REFUSED);
+    }
+
     private static List<LoopChecks.Item> maximumVolts(CurrentLoop loop) {
         final Transmitter transmitter = loop.transmitter();
         final OptionalDouble maximum = transmitter.limits().maximumVolts();

@@ -3,6 +3,7 @@ package spanwright.loop;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spanwright.quantity.Checks;
 
 /**
@@ -63,6 +64,11 @@ public record LoopChecks(String loop, List<Item> items) {
 
     static LoopChecks of(CurrentLoop loop) {
         return new LoopChecks(loop.name(), LimitRules.of(loop));
+    }
+
+    /** With more checks of the same loop: of its digital signal, of the voltage across an isolation. */
+    public LoopChecks with(List<Item> more) {
+        return new LoopChecks(loop, Stream.concat(items.stream(), more.stream()).toList());
     }
 
     /** The checks that refuse the loop. */

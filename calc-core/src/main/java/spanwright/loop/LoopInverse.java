@@ -6,13 +6,15 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.function.DoublePredicate;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
 /**
  * The question asked backwards: how far one thing alone may go before the loop no longer carries every
- * current from its downscale to its upscale failure current, all limits against it.
+ * current from its downscale to its upscale failure current, all limits against it, and within the load
+ * limits of its isolators unless one is exceeded as it is.
  *
  * @param loop            its name
  * @param fromMilliamps   lowest current it must carry
@@ -62,6 +64,8 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
     }
 
     static LoopInverse of(CurrentLoop loop) {
+        final Predicate<CurrentLoop> works = LimitRules.loadsAllowed(loop)
+            ? l -> works(l) && LimitRules.loadsAllowed(l) : LoopInverse::works;
         final double from = loop.transmitter().limits().failLowMilliamps();
         final double to = loop.transmitter().limits().failHighMilliamps();
         final List<Answer> lengths = new ArrayList<>();
@@ -70,21 +74,20 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
         for (LoopElement element : Pairing.all(loop.elements()).toList()) {
             final String name = element.name();
             if (element instanceof Cable cable) {
-                lengths.add(new Answer(name, largest(LONGEST_METRES,
+                lengths.add(new Answer(name, largest(works, LONGEST_METRES,
                     v -> loop.exchanging(name, e -> cable.metres(v)))));
                 if (cable.copper().areaMm2().isPresent()) {
                     areas.add(new Answer(name, Conductors.areas().stream()
-                        .filter(a -> works(loop.exchanging(name,
-                        e -> cable.withArea(a)))).findFirst()));
+                        .filter(a -> works.test(loop.exchanging(name, e -> cable.withArea(a)))).findFirst()));
                 }
             } else if (element instanceof Burden burden && burden.kind().reads()) {
-                loads.add(new Answer(name, largest(LARGEST_OHMS, v -> loop.exchanging(name,
+                loads.add(new Answer(name, largest(works, LARGEST_OHMS, v -> loop.exchanging(name,
                     e -> new Burden(name,
                     burden.kind(), burden.volts(), Toleranced.exactly(v), burden.traits())))));
             }
         }
         return new LoopInverse(loop.name(), from, to, lengths, areas, smallestSupply(loop), loads,
-            isolators(loop));
+            isolators(loop, works));
     }
 
     /** Margin over the whole range at the corner of least voltage is not negative. */
@@ -96,9 +99,10 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
     }
 
     /** The largest value that works, where less of it always works better. */
-    private static Optional<Double> largest(double bound, DoubleFunction<CurrentLoop> changed) {
-        return works(changed.apply(0)) ? Optional.of(bisect(0, bound, v -> works(changed.apply(v))))
-            : Optional.empty();
+    private static Optional<Double> largest(Predicate<CurrentLoop> works, double bound,
+                                            DoubleFunction<CurrentLoop> changed) {
+        return works.test(changed.apply(0))
+            ? Optional.of(bisect(0, bound, v -> works.test(changed.apply(v)))) : Optional.empty();
     }
 
     private static Optional<Double> smallestSupply(CurrentLoop loop) {
@@ -127,7 +131,7 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
         return yes;
     }
 
-    private static Optional<Integer> isolators(CurrentLoop loop) {
+    private static Optional<Integer> isolators(CurrentLoop loop, Predicate<CurrentLoop> works) {
         final Optional<Isolator> outermost = loop.circuit().isolators().filter(Isolator::nests).findFirst();
         if (outermost.isEmpty()) {
             return Optional.empty();
@@ -137,7 +141,7 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
         int count = 0;
         while (count < MOST_ISOLATORS) {
             final Isolator outer = model.withOutput(model.output().withFed(behind));
-            if (!works(loop.exchanging(model.name(), e -> outer))) {
+            if (!works.test(loop.exchanging(model.name(), e -> outer))) {
                 break;
             }
             count++;

@@ -176,6 +176,12 @@ public record Supply(String name, Arrangement arrangement, List<Unit> units, Fee
             shared.efficiencyPercent));
     }
 
+    /** At the lower limit of its voltage, at the trough of the ripple. */
+    Supply atMinimum() {
+        return withUnits(u -> new Unit(Toleranced.exactly(u.volts.least() - u.rippleVolts), 0, u.diodeVolts,
+            u.ohms));
+    }
+
     /** What is left when one of the units in parallel is lost. */
     Supply withoutUnit(int unit) {
         final List<Unit> left = new ArrayList<>(units);
