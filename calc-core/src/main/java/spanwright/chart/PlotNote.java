@@ -5,6 +5,7 @@ import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.knowm.xchart.internal.chartpart.Annotation;
@@ -78,6 +79,24 @@ final class PlotNote extends Annotation {
             // Half a pixel more to the right and down, or hairlines show between tiles.
             g.fill(new Rectangle2D.Double(left, top, plot.getXAxisScreenValue(x2) - left + 0.5,
                 plot.getYAxisScreenValue(y1) - top + 0.5));
+        });
+    }
+
+    /** The room between two curves, tinted so that lines and grid show through. */
+    static PlotNote band(double[] x, double[] low, double[] high, Ink ink) {
+        final Color solid = ink.colour();
+        return new PlotNote((plot, g) -> {
+            final Path2D shape = new Path2D.Double();
+            shape.moveTo(plot.getXAxisScreenValue(x[0]), plot.getYAxisScreenValue(low[0]));
+            for (int i = 1; i < x.length; i++) {
+                shape.lineTo(plot.getXAxisScreenValue(x[i]), plot.getYAxisScreenValue(low[i]));
+            }
+            for (int i = x.length - 1; i >= 0; i--) {
+                shape.lineTo(plot.getXAxisScreenValue(x[i]), plot.getYAxisScreenValue(high[i]));
+            }
+            shape.closePath();
+            g.setColor(new Color(solid.getRed(), solid.getGreen(), solid.getBlue(), 60));
+            g.fill(shape);
         });
     }
 

@@ -1,0 +1,102 @@
+package spanwright.chart;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import spanwright.loop.ElementPower;
+import spanwright.loop.PanelLoad;
+import spanwright.loop.PanelState;
+import spanwright.quantity.NumberText;
+
+/** Pictures of a panel: voltage to spare of every channel, load of every supply, heat in the cabinet. */
+public final class PanelCharts {
+    private static final int SHOWN = 12;
+
+    private PanelCharts() { }
+
+    /**
+     * Voltage to spare in the transmitter's circuit of every channel, with all others on the same supplies.
+     *
+     * @throws IllegalStateException if the panel has no steady state, with the reason
+     */
+    public static Picture margins(PanelState state) {
+        requireSolved(state);
+        final List<BarPlot.Bar> bars = state.channels().stream().map(c -> {
+            if (!c.state().isSolved()) {
+                return new BarPlot.Bar(c.name(), 0, 0, "no solution", Ink.VERMILION);
+            }
+            final double margin = c.state().primary().budget().marginVolts();
+            return new BarPlot.Bar(c.name(), 0, margin, NumberText.signed(margin, 2) + " V"
+                + (c.isReached() ? "" : ", short"), c.isReached() ? Ink.BLUE : Ink.VERMILION);
+        }).toList();
+        return Picture.of(state.sentence(), "Voltage to spare of each channel of the panel.",
+            new BarPlot("voltage to spare in the transmitter's circuit (V)", bars));
+    }
+
+    /** Current drawn from every supply, at full scale, at the failure limit, and at most, by its rating. */
+    public static Picture load(PanelLoad load) {
+        final List<BarPlot.Bar> bars = new ArrayList<>();
+        for (PanelLoad.Row row : load.rows()) {
+            add(bars, row.supply() + ", all at 20 mA", row.currents().fullScaleMilliamps(), Ink.BLUE);
+            add(bars, row.supply() + ", all at 21 mA", row.currents().failureHighMilliamps(), Ink.BLUE);
+            final boolean exceeded = row.marginMilliamps().orElse(0) < 0;
+            add(bars, row.supply() + ", at most", row.currents().worstMilliamps(),
+                exceeded ? Ink.VERMILION : Ink.BLUE);
+            row.ratedMilliamps().ifPresent(r -> add(bars, row.supply() + ", rated", r, Ink.GREEN));
+        }
+        return Picture.of(load.panel() + ": " + String.join("; ", load.rows().stream().map(r -> r.check()
+            .sentence()).toList()) + ".", "Current drawn from each supply beside its rating.",
+            new BarPlot("current (mA)", bars));
+    }
+
+    private static void add(List<BarPlot.Bar> bars, String name, double milliamps, Ink ink) {
+        bars.add(new BarPlot.Bar(name, 0, milliamps, NumberText.fixed(milliamps, 0) + " mA", ink));
+    }
+
+    /**
+     * Heat in the cabinet by device and supply, largest first.
+     *
+     * @throws IllegalStateException if the panel has no steady state, with the reason
+     */
+    public static Picture heat(PanelState state) {
+        requireSolved(state);
+        final List<Heat> all = Stream.concat(
+            state.power().supplies().stream().map(s -> new Heat(s.supply(), s.heatMilliwatts())),
+            state.power().devices().stream().filter(ElementPower::inCabinet)
+                .map(d -> new Heat(d.device(), d.heatMilliwatts())))
+            .sorted(Comparator.comparingDouble((Heat h) -> h.milliwatts().orElse(Double.MAX_VALUE))
+                .reversed()).toList();
+        final List<BarPlot.Bar> bars = new ArrayList<>();
+        all.stream().limit(SHOWN).forEach(h -> bars.add(new BarPlot.Bar(h.name(), 0, h.milliwatts()
+            .orElse(0) / 1000, h.milliwatts().isPresent() ? NumberText.fixed(h.milliwatts().getAsDouble()
+            / 1000, 2) + " W" : "not determined", Ink.BLUE)));
+        final List<Heat> rest = all.subList(Math.min(SHOWN, all.size()), all.size());
+        if (!rest.isEmpty()) {
+            final double sum = rest.stream().mapToDouble(h -> h.milliwatts().orElse(0)).sum() / 1000;
+            bars.add(new BarPlot.Bar(rest.size() + " more", 0, sum, NumberText.fixed(sum, 2) + " W",
+                Ink.BLUE));
+        }
+        final OptionalDouble cabinet = state.cabinetHeatMilliwatts();
+        return Picture.of(state.panel() + " (" + state.corner() + "): heat in the cabinet "
+            + (cabinet.isPresent() ? NumberText.fixed(cabinet.getAsDouble() / 1000, 2) + " W"
+                : "is not determined, " + String.join("; ", state.power().notDetermined())) + ".",
+            "Heat of each device and supply in the cabinet, largest first.",
+            new BarPlot("heat in the cabinet (W)", bars));
+    }
+
+    /**
+     * Heat of one thing.
+     *
+     * @param name       of it
+     * @param milliwatts its heat, if determined
+     */
+    private record Heat(String name, OptionalDouble milliwatts) { }
+
+    private static void requireSolved(PanelState state) {
+        if (!state.isSolved()) {
+            throw new IllegalStateException(state.sentence());
+        }
+    }
+}
