@@ -67,6 +67,11 @@ def main():
     put("columns-swapped-units.csv", record(
         [(p, d, o, num(8 * p / 100, 4)) for p, d, a, o in ROWS], "Point (%),Direction,Applied (mA),Indicated (m)\n",
         swap=[("Input range,4 to 20 mA", "Input range,0 to 8 m")]))
+    put("columns-swapped-ranges.csv", record([(p, d, num(5 * (float(o) - 4) / 4, 3), a) for p, d, a, o in ROWS],
+                                             swap=[("Output range,4 to 20 mA", "Output range,0 to 20 mA")]))
+    put("columns-swapped-root.csv", record([(p, d, num(4 + 1.6 * p ** 0.5 + float(o) - float(a), 3), a)
+                                            for p, d, a, o in ROWS],
+                                           swap=[("Transfer,linear", "Transfer,square root")]))
     put("volts-as-milliamps.csv", record(with_out(lambda i, o: num(out[i] / 4, 4))))
     put("amps-as-milliamps.csv", record(with_out(lambda i, o: num(out[i] / 1000, 6))))
     put("percent-as-milliamps.csv", record(with_out(lambda i, o: num((out[i] - 4) / 0.16, 2))))

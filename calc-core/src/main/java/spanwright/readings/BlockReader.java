@@ -3,6 +3,7 @@ package spanwright.readings;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -59,9 +60,33 @@ final class BlockReader {
         if (unit.isPresent()) {
             return otherUnit(block, unit.get());
         }
-        final boolean swapped = plan.columns(ColumnRole.APPLIED).size() == 1
-            && plan.columns(ColumnRole.INDICATED).size() == 1 && SwapCheck.columns(rows.points(), header);
-        return swapped ? exchanged(block, plan) : Optional.empty();
+        if (plan.columns(ColumnRole.APPLIED).size() != 1 || plan.columns(ColumnRole.INDICATED).size() != 1) {
+            return Optional.empty();
+        }
+        if (SwapCheck.onPoints(rows.points(), header)) {
+            return exchanged(block, plan,
+                "every output stands exactly on a point of the grid and the inputs do"
+                + " not: the value that was set looks to be written under output");
+        }
+        return exchanged(block, rows.points()).filter(e -> SwapCheck.reciprocal(rows.points(), e, header))
+            .flatMap(e -> exchanged(block, plan, String.format(Locale.ROOT, "as they stand the readings miss"
+                + " the characteristic by %.0f %% of span (root mean square), exchanged by %.1f %%",
+                SwapCheck.rms(rows.points(), header), SwapCheck.rms(e, header))));
+    }
+
+    /** The readings as they would be with the columns exchanged, if these can be exchanged at all. */
+    private Optional<List<Point>> exchanged(Block block, List<Point> points) {
+        if (SwapCheck.rms(points, header) <= SwapCheck.WRONG) {
+            return Optional.empty();
+        }
+        final Block other = block.withColumns(SwappedUnits.exchanged(block));
+        final List<RecordFinding> ignored = new ArrayList<>();
+        return ColumnPlan.of(other, header, grid, settings, ignored).map(plan -> {
+            final RowReader rows = new RowReader(grid, other, plan, decimal, new DateText(Optional.empty(),
+                Optional.empty()), ignored);
+            rows.read();
+            return rows.points();
+        });
     }
 
     private Optional<Block> otherUnit(Block block, UnitSuspicion.Suspect s) {
@@ -81,7 +106,7 @@ final class BlockReader {
         return Optional.empty();
     }
 
-    private Optional<Block> exchanged(Block block, ColumnPlan plan) {
+    private Optional<Block> exchanged(Block block, ColumnPlan plan, String why) {
         final ColumnMeaning applied = plan.columns(ColumnRole.APPLIED).get(0);
         final CellAddress at = grid.at(block.head(), applied.index());
         final boolean already = findings.stream().anyMatch(f -> f.fault() == Fault.ANSWERED
@@ -93,10 +118,8 @@ final class BlockReader {
             return Optional.of(block.withColumns(SwappedUnits.exchanged(block)));
         }
         if (!already) {
-            findings.add(RecordFinding.question(Fault.COLUMNS_SWAPPED, at, applied.head(),
-                "every output stands"
-                + " exactly on a point of the grid and the inputs do not: the value that was set looks to be"
-                + " written under output", "exchange the two columns"));
+            findings.add(RecordFinding.question(Fault.COLUMNS_SWAPPED, at, applied.head(), why,
+                "exchange the two columns"));
         }
         return Optional.empty();
     }

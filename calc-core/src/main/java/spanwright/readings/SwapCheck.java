@@ -6,10 +6,21 @@ import java.util.List;
 import java.util.Optional;
 import spanwright.quantity.Span;
 
-/** Looks for exchanged columns and exchanged readings where the units cannot tell. */
+/**
+ * Looks for exchanged columns and exchanged readings where the units cannot tell.
+ *
+ * <p>Exchanged columns show in two ways only: the numbers follow the characteristic when they are exchanged
+ * and do not as they stand (the gain is the reciprocal one), or the outputs stand exactly on the points and
+ * the inputs do not. Between two equal ranges with a linear characteristic, where neither column is exactly
+ * on the points, nothing in the numbers tells: an error only changes its sign, the correlation is the same
+ * both ways, and a coarse input is as often a nominal value as an exchanged display. Then no question is
+ * asked.
+ */
 final class SwapCheck {
     private static final int FEWEST = 5;
     private static final int MOST_SUSPECTS = 20;
+    static final double WRONG = 5.0;
+    private static final double RIGHT = 2.0;
     private static final double LARGE = 2.0;
     private static final double SMALL = 0.5;
 
@@ -19,16 +30,42 @@ final class SwapCheck {
      * Whether the output stands exactly on the points of the grid and the input does not: the value that was
      * set is written under output. A coarse display of the output alone is no sign of it.
      */
-    static boolean columns(List<Point> points, BlockHeader header) {
+    static boolean onPoints(List<Point> points, BlockHeader header) {
         if (points.size() < FEWEST) {
             return false;
         }
         final boolean finer = points.stream().allMatch(p -> p.indicated().resolution() / header.output()
             .width()
             <= p.applied().resolution() / header.input().width() * 1.0001);
-        final long inputs = points.stream().filter(p -> onGrid(p.applied().value(), header.input())).count();
+        final long inputs = points.stream().filter(p -> onGrid(p.applied().value(), header.input())
+            || onPoint(p, p.applied(), header)).count();
         return finer && 2 * inputs < points.size() && points.stream().allMatch(p ->
-            onGrid(p.indicated().value(), header.output()) && near(p, header));
+            (onGrid(p.indicated().value(), header.output()) || onPoint(p, p.indicated(), header))
+            && near(p, header));
+    }
+
+    /**
+     * Whether the readings miss the characteristic as they stand, and all follow it when the columns are
+     * exchanged.
+     *
+     * @param exchanged the same readings with the columns exchanged
+     */
+    static boolean reciprocal(List<Point> points, List<Point> exchanged, BlockHeader header) {
+        final double asTheyStand = rms(points, header);
+        return points.size() >= FEWEST && exchanged.size() == points.size() && asTheyStand > WRONG
+            && exchanged.stream().allMatch(p -> Math.abs(error(p, header)) <= RIGHT)
+            && asTheyStand > 10 * rms(exchanged, header);
+    }
+
+    /** Root mean square of the errors, in percent of span. */
+    static double rms(List<Point> points, BlockHeader header) {
+        return Math.sqrt(points.stream().mapToDouble(p -> error(p, header)).map(e -> e * e).average()
+            .orElse(0));
+    }
+
+    private static double error(Point p, BlockHeader h) {
+        final double ideal = h.transfer().ideal(h.input(), h.output(), p.applied().value());
+        return 100 * (p.indicated().value() - ideal) / h.output().width();
     }
 
     /** Two readings whose errors are large as they stand and small when they are exchanged. */
@@ -81,8 +118,17 @@ final class SwapCheck {
     }
 
     private static boolean near(Point p, BlockHeader h) {
-        final double ideal = h.transfer().ideal(h.input(), h.output(), p.applied().value());
-        return Math.abs(p.indicated().value() - ideal) < h.output().width() / 10;
+        return Math.abs(error(p, h)) < 10;
+    }
+
+    /** Whether a number is what the nominal point stated in its row asks for, to its last digit. */
+    private static boolean onPoint(Point p, Entry e, BlockHeader h) {
+        if (p.nominalPercent().isEmpty()) {
+            return false;
+        }
+        final double input = h.input().valueAt(p.nominalPercent().getAsDouble());
+        final double wanted = e == p.applied() ? input : h.transfer().ideal(h.input(), h.output(), input);
+        return Math.abs(e.value() - wanted) < 0.51 * e.resolution();
     }
 
     private static boolean onGrid(double value, Span range) {

@@ -81,7 +81,9 @@ class FaultsTest {
 
     @ParameterizedTest(name = "{0}")
     @ValueSource(strings = {"columns-swapped.csv", "volts-as-milliamps.csv", "readings-swapped.csv",
-        "range-turned-date.csv", "columns-swapped-units.csv", "comma-thousands.csv"})
+        "range-turned-date.csv", "columns-swapped-units.csv", "comma-thousands.csv",
+            "columns-swapped-ranges.csv",
+        "columns-swapped-root.csv"})
     void givesNothingBeforeItsQuestionIsAnswered(String file) {
         final CalibrationRecord record = Readings.read(FOLDER.resolve(file));
         assertThat(record.questions()).hasSize(1);
@@ -120,6 +122,20 @@ class FaultsTest {
             .accepting(Fault.COLUMNS_SWAPPED).read().runs().get(0);
         assertEquals(2.0, level.readings().get(1).applied().value());
         assertEquals(8.006, level.readings().get(1).indicated().value());
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(strings = {"columns-swapped-ranges.csv", "columns-swapped-root.csv"})
+    void readsColumnsThatFitOnlyExchangedOnceTold(String file) {
+        final CalibrationRecord record = Readings.read(FOLDER.resolve(file));
+        assertThat(record.questions().get(0).says())
+            .matches("as they stand the readings miss the characteristic"
+            + " by \\d+ % of span \\(root mean square\\), exchanged by 0\\.[0-3] %");
+        final CalibrationRun run = record.accepting(Fault.COLUMNS_SWAPPED).runs().get(0);
+        assertEquals("4.000", run.readings().get(0).applied().written());
+        for (Reading r : run.readings()) {
+            assertEquals(run.expected(r), r.indicated().value(), run.output().width() / 100);
+        }
     }
 
     @Test
