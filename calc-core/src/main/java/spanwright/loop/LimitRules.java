@@ -13,6 +13,8 @@ final class LimitRules {
         final List<LoopChecks.Item> items = new ArrayList<>();
         Pairing.all(loop.elements()).filter(Isolator.class::isInstance)
             .forEach(e -> items.addAll(load((Isolator) e)));
+        Pairing.all(loop.elements()).filter(Burden.class::isInstance).map(Burden.class::cast)
+            .filter(b -> b.traits().tappedOhms().isPresent()).forEach(b -> items.add(tapped(b)));
         items.addAll(maximumVolts(loop));
         loop.circuit().all().flatMap(c -> c.supply().stream()).forEach(s -> items.addAll(rated(loop, s)));
         return items;
@@ -35,6 +37,12 @@ final class LimitRules {
             + " \u03a9 at 20 mA, " + (allowed ? "within" : "above") + " its limit of "
                 + NumberText.plain(limit, 5)
             + " \u03a9"));
+    }
+
+    private static LoopChecks.Item tapped(Burden burden) {
+        return new LoopChecks.Item("tapped receiver", LoopChecks.Outcome.ALLOWED, burden.name() + " reads "
+            + NumberText.significant(-burden.tapErrorPercentOfReading(), 2)
+            + " % of reading low, since a second receiver across it takes its share of the current");
     }
 
     /** Whether no output has more load than its data sheet allows. */
