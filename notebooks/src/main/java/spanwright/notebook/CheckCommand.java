@@ -17,6 +17,8 @@ import spanwright.readings.Readings;
 @Command(name = "check", mixinStandardHelpOptions = true,
     description = "Reads calibration records and says what it makes of each; status 1 if one is refused.")
 final class CheckCommand implements Callable<Integer> {
+    private static final int FILES_PER_LINE = 500;
+
     @Parameters(paramLabel = "FOLDER", description = "A folder of records, or one file.")
     private Path folder;
 
@@ -28,8 +30,14 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        final FolderOutcome outcome = Readings.check(folder);
         final PrintWriter out = spec.commandLine().getOut();
+        final PrintWriter err = spec.commandLine().getErr();
+        final FolderOutcome outcome = Readings.folder(folder, reading -> reading, (done, of, file) -> {
+            if (done % FILES_PER_LINE == 0 && done < of) {
+                err.println("read " + done + " of " + of + " files");
+                err.flush();
+            }
+        });
         if (all) {
             outcome.files().forEach(f -> out.println(f + (f.findings().isEmpty() ? "" : "\n  "
                 + f.says().replace("\n", "\n  "))));

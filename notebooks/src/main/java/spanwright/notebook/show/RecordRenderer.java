@@ -1,24 +1,20 @@
 package spanwright.notebook.show;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import spanwright.kernel.display.MimeBundle;
 import spanwright.kernel.display.Renderer;
-import spanwright.quantity.NumberText;
 import spanwright.readings.CalibrationRecord;
 import spanwright.readings.CalibrationRun;
 import spanwright.readings.CellAddress;
-import spanwright.readings.Entry;
 import spanwright.readings.FileOutcome;
 import spanwright.readings.RecordFinding;
 import spanwright.readings.FolderOutcome;
 import spanwright.readings.Outcome;
-import spanwright.readings.Reading;
 import spanwright.readings.ReadingsTable;
+import spanwright.readings.RunRecord;
 import spanwright.readings.TableColumn;
 
 /**
@@ -26,7 +22,6 @@ import spanwright.readings.TableColumn;
  * understood, repaired, asked, flagged and refused.
  */
 public final class RecordRenderer implements Renderer {
-    private static final String MARK = "\u2691 ";
     private static final int ROWS_SHOWN = 200;
 
     /** For the service loader. */
@@ -39,7 +34,7 @@ public final class RecordRenderer implements Renderer {
         }
         if (value instanceof CalibrationRun run) {
             return Optional.of(Sheet.saying(run.channel() + ", " + run.phase() + ": " + run.readings().size()
-                + " readings from " + run.input() + " to " + run.output() + ".").with(run(run, Map.of()))
+                + " readings from " + run.input() + " to " + run.output() + ".").with(run(run))
                     .bundle());
         }
         if (value instanceof FolderOutcome folder) {
@@ -57,8 +52,10 @@ public final class RecordRenderer implements Renderer {
         Sheet sheet = Sheet.saying(record.file() + ": " + record.account() + "; "
             + counted(record.findings().size(), "thing") + " found.");
         if (record.questions().isEmpty()) {
-            for (CalibrationRun run : record.runs()) {
-                sheet = sheet.with(run(run, marks));
+            for (String channel : record.channels()) {
+                for (RunRecord run : record.runRecords(channel)) {
+                    sheet = sheet.with(run(run, marks));
+                }
             }
         }
         for (Outcome outcome : Outcome.values()) {
@@ -82,52 +79,19 @@ public final class RecordRenderer implements Renderer {
         };
     }
 
-    private static Grid run(CalibrationRun run, Map<CellAddress, String> marks) {
-        final String in = run.input().symbol();
-        final String out = run.output().symbol();
-        final boolean converted = run.readings().stream()
-            .anyMatch(r -> isConverted(r.applied()) || isConverted(r.indicated()));
-        final List<String> heads = new ArrayList<>(List.of("#cycle", "direction", "#point (%)",
-            "#applied" + (converted ? ", as written" : " (" + in + "), as written"),
-            "#indicated" + (converted ? ", as written" : " (" + out + "), as written")));
-        if (converted) {
-            heads.addAll(List.of("#applied, taken as (" + in + ")", "#indicated, taken as (" + out + ")"));
-        }
-        heads.add("row");
-        final Grid.Builder grid = Grid.of(caption(run), heads.toArray(String[]::new));
-        for (Reading r : run.readings()) {
-            final List<String> cells = new ArrayList<>(List.of(Integer.toString(r.cycle()), r.direction()
-                .toString(),
-                r.nominalPercent().isPresent() ? NumberText.plain(r.nominalPercent().getAsDouble(), 5) : "",
-                written(r.applied(), marks), written(r.indicated(), marks)));
-            if (converted) {
-                cells.addAll(List.of(taken(r.applied()), taken(r.indicated())));
-            }
-            cells.add(Integer.toString(r.indicated().cell().row()));
-            grid.row(cells, false, Stream.of(r.applied(), r.indicated()).map(Entry::cell)
-                .filter(marks::containsKey).map(marks::get).collect(Collectors.joining("; ")));
-        }
-        return grid.build();
+    /** A run that is shown by itself: what it holds, without what its record kept beside it. */
+    private static Grid run(CalibrationRun run) {
+        return new RunRows(run, Map.of()).grid(caption(run));
+    }
+
+    private static Grid run(RunRecord record, Map<CellAddress, String> marks) {
+        return new RunRows(record.run(), marks).with(record).grid(caption(record.run()));
     }
 
     private static String caption(CalibrationRun run) {
         return run.channel() + (run.serial().isEmpty() ? "" : ", serial " + run.serial()) + ", " + run.phase()
             + run.conditions().ambient().map(a -> ", at " + a).orElse("")
             + run.tolerance().map(t -> ", tolerance " + t).orElse(", no tolerance stated");
-    }
-
-    /** Whether the number that counts is another than the one that stands in the cell. */
-    private static boolean isConverted(Entry entry) {
-        return !entry.written().strip().matches("[-+]?[0-9]+([.][0-9]+)?")
-            || Double.parseDouble(entry.written().strip()) != entry.value();
-    }
-
-    private static String taken(Entry entry) {
-        return NumberText.fixed(entry.value(), Math.max(0, NumberText.decimalsFor(entry.resolution()) - 1));
-    }
-
-    private static String written(Entry entry, Map<CellAddress, String> marks) {
-        return (marks.containsKey(entry.cell()) ? MARK : "") + entry.written();
     }
 
     private static Sheet folder(FolderOutcome folder) {
