@@ -21,12 +21,12 @@ import spanwright.quantity.NumberText;
  * @param toMilliamps     largest current it must carry
  * @param longestCables   for each cable, in m one way
  * @param smallestAreas   for each cable of the table, in mm2
- * @param smallestSupply  nominal voltage; empty where there is none or no supply would do
+ * @param smallestSupplies for each supply, nominal voltage in V, that of the transmitter's circuit first
  * @param largestLoads    for each receiver, in ohm
  * @param isolators       how many like the outermost loop-powered one fit in the nest; empty if there is none
  */
 public record LoopInverse(String loop, double fromMilliamps, double toMilliamps, List<Answer> longestCables,
-                          List<Answer> smallestAreas, Optional<Double> smallestSupply,
+                          List<Answer> smallestAreas, List<Answer> smallestSupplies,
                               List<Answer> largestLoads,
                           Optional<Integer> isolators) {
     private static final double LONGEST_METRES = 100_000;
@@ -58,7 +58,7 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
         Checks.notBlank("name of the loop", loop);
         longestCables = List.copyOf(longestCables);
         smallestAreas = List.copyOf(smallestAreas);
-        Objects.requireNonNull(smallestSupply, "smallestSupply");
+        smallestSupplies = List.copyOf(smallestSupplies);
         largestLoads = List.copyOf(largestLoads);
         Objects.requireNonNull(isolators, "isolators");
     }
@@ -86,7 +86,7 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
                     burden.kind(), burden.volts(), Toleranced.exactly(v), burden.traits())))));
             }
         }
-        return new LoopInverse(loop.name(), from, to, lengths, areas, smallestSupply(loop), loads,
+        return new LoopInverse(loop.name(), from, to, lengths, areas, smallestSupplies(loop), loads,
             isolators(loop, works));
     }
 
@@ -105,12 +105,21 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
             ? Optional.of(bisect(0, bound, v -> works.test(changed.apply(v)))) : Optional.empty();
     }
 
-    private static Optional<Double> smallestSupply(CurrentLoop loop) {
-        if (loop.supply().isEmpty() || !works(loop.on(loop.supply().get().scaledTo(HIGHEST_VOLTS)))) {
-            return Optional.empty();
-        }
-        return Optional.of(HIGHEST_VOLTS - bisect(0, HIGHEST_VOLTS - 0.001,
-            v -> works(loop.on(loop.supply().get().scaledTo(HIGHEST_VOLTS - v)))));
+    private static List<Answer> smallestSupplies(CurrentLoop loop) {
+        return loop.circuit().all().flatMap(c -> c.source().stream()).distinct()
+            .map(s -> new Answer(s.name(), smallest(loop, s))).toList();
+    }
+
+    private static Optional<Double> smallest(CurrentLoop loop, Supply supply) {
+        final DoublePredicate holds = volts -> works(loop.exchangingSupplies(s -> s.equals(supply)
+            ? s.scaledTo(volts) : s));
+        return holds.test(HIGHEST_VOLTS) ? Optional.of(HIGHEST_VOLTS - bisect(0, HIGHEST_VOLTS - 0.001,
+            less -> holds.test(HIGHEST_VOLTS - less))) : Optional.empty();
+    }
+
+    /** Nominal voltage of the first supply in V; empty where there is none or no voltage would do. */
+    public Optional<Double> smallestSupply() {
+        return smallestSupplies.stream().findFirst().flatMap(Answer::value);
     }
 
     /** The largest v in [low, high] with the property, which holds at low and, once lost, stays lost. */
@@ -163,7 +172,7 @@ public record LoopInverse(String loop, double fromMilliamps, double toMilliamps,
             + " mA with every limit against it, " + loop + " allows, one at a time: longest cable "
             + join(longestCables, "m") + "; smallest area " + join(smallestAreas, "mm\u00b2")
                 + "; smallest supply "
-            + smallestSupply.map(v -> NumberText.fixed(v, 2) + " V").orElse("none to ask about")
+            + join(smallestSupplies, "V")
                 + "; largest load "
             + join(largestLoads, "\u03a9") + isolators.map(n -> "; loop-powered isolators in the nest: " + n)
             .orElse("");

@@ -50,6 +50,7 @@ public record LoopMargins(String loop, List<Row> rows) {
 
     static LoopMargins of(CurrentLoop loop) {
         final TreeSet<Double> currents = new TreeSet<>(CURRENTS);
+        currents.add(loop.transmitter().limits().failLowMilliamps());
         currents.add(loop.transmitter().limits().failHighMilliamps());
         final List<Row> rows = new ArrayList<>();
         for (double current : currents) {

@@ -52,6 +52,27 @@ class LoopInverseTest {
         assertThat(loop(30, 10, 200, Isolator.inputLoopPowered("iso", 1)).inverse().isolators()).contains(10);
     }
 
+    @Test
+    @DisplayName("smallest supplies: (12 + 22.5 mA x 350 ohm) / 0.9, behind the isolator 8 V + 5.625 V")
+    void everySupplyIsAskedAbout() {
+        final CurrentLoop loop = CurrentLoop.of("LT-101", Supply.volts(24).tolerance(10).named("G1"),
+            Transmitter.twoWire("LT", 12), Burden.receiver("first", 350), Isolator.outputLoopPowered("iso", 8)
+                .outputSupply(Supply.volts(24).named("G2")).feeding(Burden.receiver("card", 250)));
+        final LoopInverse inverse = loop.inverse();
+        assertThat(inverse.smallestSupplies()).extracting(LoopInverse.Answer::element)
+            .containsExactly("G1", "G2");
+        assertThat(inverse.smallestSupply().orElseThrow()).isEqualTo((12 + 7.875) / 0.9, within(1e-5));
+        assertThat(inverse.smallestSupplies().get(1).value().orElseThrow()).isEqualTo(13.625, within(1e-5));
+        assertThat(inverse.toString()).contains("smallest supply G1 22.08 V, G2 13.63 V");
+        assertThat(CurrentLoop.of("FT", Transmitter.fourWire("FT-1", 18), Burden.receiver("card", 250))
+            .inverse()
+            .smallestSupply()).isEmpty();
+        final CurrentLoop powered = CurrentLoop.of("LT-102", Transmitter.twoWire("LT", 12),
+            Burden.poweredReceiver("card", 250, Supply.volts(24)));
+        // 12 + 5.625 V
+        assertThat(powered.inverse().smallestSupply().orElseThrow()).isEqualTo(17.625, within(1e-5));
+    }
+
     @Property(tries = 60)
     void justInsideWorksAndJustOutsideDoesNot(@ForAll @DoubleRange(min = 22, max = 30) double supply,
                                               @ForAll @DoubleRange(min = 1, max = 400) double metres,

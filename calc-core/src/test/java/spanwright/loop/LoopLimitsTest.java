@@ -197,4 +197,39 @@ class LoopLimitsTest {
         assertThat(loop.with(Burden.receiver("second", 100)).marginVolts(20, Corner.NOMINAL))
             .isEqualTo(loop.marginVolts(20, Corner.NOMINAL) - 2, within(1e-12));
     }
+
+    @Test
+    @DisplayName("barrier: twice its end-to-end ohms, surge device: both lines (common practice, no source)")
+    void whatStandsInBothLinesCountsTwice() {
+        final CurrentLoop loop = CurrentLoop.of("LT-101", Supply.volts(24), Transmitter.twoWire("LT", 12),
+            Burden.barrier("barrier", 60), Burden.surgeDevice("surge", 5), Burden.fuse("fuse", 3),
+            Burden.meter("indicator", 1.5, 10), Burden.resistor("handheld", 250), Burden.receiver("card",
+                50));
+        // 12 V + 1.5 V + 20 mA x (120 + 10 + 3 + 10 + 250 + 50) ohm
+        assertThat(loop.requiredVolts(20, Corner.NOMINAL)).isEqualTo(13.5 + 0.020 * 443, within(1e-12));
+        assertThat(DigitalSignal.of(loop, 0).signalOhms()).isEqualTo(443, within(1e-12));
+    }
+
+    @Test
+    @DisplayName("conductors by class and gauge give the resistance of their table at 20 degC")
+    void conductorsByClassAndGauge() {
+        // IEC 60228: class 5, 1.5 mm2, 13.3 ohm/km; class 1, 0.5 mm2, 36.0 ohm/km.
+        assertThat(Cable.ofClass(1.5, ConductorClass.FLEXIBLE).metres(250).loopOhms())
+            .isEqualTo(13.3 / 2, within(1e-12));
+        assertThat(Cable.ofClass(0.5, ConductorClass.SOLID).metres(500).loopOhms()).isEqualTo(36,
+            within(1e-12));
+        // 18 AWG: 6.385 ohm per 1000 ft.
+        assertThat(Cable.awg(18).metres(304.8).loopOhms()).isEqualTo(2 * 6.385, within(1e-9));
+    }
+
+    @Test
+    void marginsIncludeTheFailureCurrentsOfTheTransmitter() {
+        final CurrentLoop loop = CurrentLoop.of("LT-101", Supply.volts(24), Transmitter.twoWire("LT", 12)
+            .failing(3.5, 23), Burden.receiver("card", 250));
+        assertThat(loop.margins().rows()).extracting(LoopMargins.Row::milliamps)
+            .containsExactly(3.5, 3.6, 4.0, 12.0, 20.0, 20.5, 22.0, 22.5, 23.0);
+        // 24 - 12 - 23 mA x 250 ohm
+        assertThat(loop.margins().rows().get(8).nominalVolts()).isEqualTo(6.25, within(1e-12));
+        assertThat(loop.margins().toString()).contains("23 mA", "+6.25 V nominal");
+    }
 }
