@@ -163,7 +163,8 @@ def main():
 
 
 def history():
-    """Three channels in two years, shifted by one in the second; and one tag under two serial numbers."""
+    """Three channels in two years, shifted by one in the second; one tag under two serial numbers,
+    and one whose serial number lost its leading zeros."""
     os.makedirs("history", exist_ok=True)
     zero = [0.004, -0.006, 0.011]
     for year in (2025, 2026):
@@ -177,6 +178,8 @@ def history():
     put("history/LT-301-2025.csv", record(tag="LT-301", swap=[
         ("2026-03-14", "2025-12-14"), ("KF-0417", "KF-0590")]))
     put("history/LT-301-2026.csv", record(tag="LT-301"))
+    put("history/LT-302-2025.csv", record(tag="LT-302", swap=[("2026-03-14", "2025-12-14"), ("KF-0417", "00417")]))
+    put("history/LT-302-2026.csv", record(tag="LT-302", swap=[("KF-0417", "417")]))
 
 
 def workbook(name, rows):

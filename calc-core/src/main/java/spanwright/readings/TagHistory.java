@@ -93,10 +93,14 @@ public record TagHistory(String channel, List<Entry> entries, List<RecordFinding
         final String b = text.apply(now);
         if (!a.isEmpty() && !b.isEmpty() && !a.equals(b)) {
             out.add(RecordFinding.of(Fault.IDENTITY_CONFLICT, now.cell(), b, what + " is \"" + b
-                + "\", and \"" + a
-                + "\" in " + before.file() + ": exchanged, or mixed up").inChannel(now.record().run()
-                .channel()));
+                + "\", and \"" + a + "\" in " + before.file() + (sameButZeros(a, b)
+                ? ": only zeros in front differ, which a spreadsheet drops" : ": exchanged, or mixed up"))
+                .inChannel(now.record().run().channel()));
         }
+    }
+
+    private static boolean sameButZeros(String a, String b) {
+        return a.replaceFirst("^0+", "").equals(b.replaceFirst("^0+", ""));
     }
 
     /**

@@ -217,12 +217,16 @@ class FaultsTest {
     void joinsHistoriesAndNamesWhatDoesNotFit() {
         final List<TagHistory> histories = TagHistory.join(Readings.check(FOLDER.resolve("history"))
             .records());
-        assertThat(histories).extracting(TagHistory::channel).containsExactly("LT-301", "MK-81", "MK-82",
+        assertThat(histories).extracting(TagHistory::channel).containsExactly("LT-301", "LT-302", "MK-81",
+            "MK-82",
             "MK-83");
         assertThat(histories).extracting(h -> h.conflicts().stream().map(RecordFinding::fault).toList())
-            .containsExactly(List.of(Fault.IDENTITY_CONFLICT), List.of(Fault.CHANNEL_SHIFTED),
+            .containsExactly(List.of(Fault.IDENTITY_CONFLICT), List.of(Fault.IDENTITY_CONFLICT),
+                List.of(Fault.CHANNEL_SHIFTED),
                 List.of(Fault.CHANNEL_SHIFTED), List.of(Fault.CHANNEL_SHIFTED));
-        assertThat(histories.get(1).toString())
+        assertThat(histories.get(1).conflicts().get(0).says()).contains("\"417\", and \"00417\"")
+            .contains("only zeros in front differ, which a spreadsheet drops");
+        assertThat(histories.get(2).toString())
             .contains("the errors repeat those of MK-82 in MK-82-2025.csv");
     }
 

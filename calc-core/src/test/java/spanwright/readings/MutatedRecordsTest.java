@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import spanwright.quantity.Span;
 import spanwright.reference.PublishedData;
@@ -50,6 +51,7 @@ class MutatedRecordsTest {
     }
 
     @Test
+    @Timeout(120)
     void everyRowOfTwentyThousandMutatedRecordsIsAccountedFor() {
         for (int i = 0; i < 20_000; i++) {
             accountFor(mutated(new Random(20261125L + i)));
