@@ -132,6 +132,11 @@ public record Panel(String name, List<IsolatorModule> modules, List<PanelChannel
         return PanelLoad.of(this);
     }
 
+    /** Heat in cabinet and field over the currents that matter and the corners: where it is largest. */
+    public PanelHeat heat() {
+        return PanelHeat.of(this);
+    }
+
     /** Which channels fall together, the process asking for a current: with a supply, with a module. */
     public List<CommonCause> commonCauses(double milliamps) {
         return CommonCause.of(this, milliamps);

@@ -11,6 +11,10 @@
  * otherwise. Every parameter may carry limits ({@link spanwright.loop.Toleranced}); the worst case takes
  * each at the limit that hurts, the Monte Carlo method draws them between their limits.
  *
+ * <p>A {@link spanwright.loop.Panel} joins loops in a cabinet: what they draw sinks the voltage of the
+ * supplies they share, and a supply or an isolator module that fails takes several of them at once. Every
+ * watt is accounted for ({@link spanwright.loop.PowerBalance}); a power that is not stated is not determined.
+ *
  * <p>All values are immutable. A pairing that cannot work (two sources against each other, nothing that
  * drives the loop) is refused when the loop is made, with the reason. Nothing here checks an intrinsically
  * safe circuit.

@@ -211,4 +211,47 @@ class PanelTest {
             .exchanging("channel", i -> ((Isolator) i).ownMilliwatts(900))))
             .hasMessageContaining("would count twice");
     }
+
+    @Test
+    @DisplayName("outputs into the field: the module is hottest at the lowest current, V I less I^2 R")
+    void theLargestHeatNeedNotBeAtTheLargestCurrent() {
+        final Supply stiff = Supply.volts(24).tolerance(5).named("G1").efficiency(80);
+        final Panel panel = Panel.of("MK-2", IsolatorModule.of("MK-90", 1).drawing(stiff, 100)
+            .channel(1, CurrentLoop.of("FV-1", Transmitter.outputCard("AO", 2), Isolator
+                .separatelyPowered("channel", 14).feeding(Burden.fieldDevice("valve", 0, 500)))));
+        final PanelHeat heat = panel.heat();
+        assertThat(heat.rows()).hasSize(24);
+        // 25.2 V x 100 mA / 0.8 from the mains, the card's 2 V x 3.6 mA, less 500 ohm x (3.6 mA)^2 at the
+        // valve.
+        assertThat(heat.hottest().orElseThrow().cabinetMilliwatts().orElseThrow())
+            .isEqualTo(25.2 * 100 / 0.8 + 2 * 3.6 - 0.5 * 3.6 * 3.6, within(1e-9));
+        assertThat(heat.hottest().orElseThrow().corner()).isEqualTo(Corner.MOST_VOLTAGE);
+        assertThat(heat.toString()).startsWith("The cabinet of MK-2 is hottest at 3.6 mA, most voltage: "
+            + "cabinet 3.151 W, field 0.006 W");
+        final Panel bare = panel.exchanging(stiff, Supply.volts(24).named("G1"));
+        assertThat(bare.heat().hottest()).isEmpty();
+        assertThat(bare.heat().toString()).contains("is not determined");
+        // At 20 mA and most voltage: the valve has 500 ohm x (20 mA)^2.
+        assertThat(heat.rows()).filteredOn(r -> r.milliamps() == 20 && r.corner() == Corner.MOST_VOLTAGE)
+            .singleElement().satisfies(r -> assertThat(r.fieldMilliwatts().orElseThrow())
+                .isEqualTo(200, within(1e-9)));
+    }
+
+    @Test
+    @DisplayName("no steady state: a supply that sinks below what the loops need to start is said so")
+    void aPanelWithoutASteadyStateSaysSo() {
+        // Lift-off 14 V at 10 mA falling to 8 V at 20 mA: below 20 mA it needs more than the feed then has.
+        final Supply weak = Supply.volts(15).named("G1").sharedOhms(100);
+        final Transmitter steep = Transmitter.twoWire("LT", 12).withVoltages(0, 20, 20, 8);
+        final Panel panel = Panel.of("MK-2", CurrentLoop.of("LT-1", weak, steep, Burden.receiver("card", 10)),
+            CurrentLoop.of("LT-2", weak, steep, Burden.receiver("card", 10)),
+            CurrentLoop.of("LT-3", weak, steep, Burden.receiver("card", 10)),
+            CurrentLoop.of("LT-4", weak, steep, Burden.receiver("card", 10)));
+        // One or three at 20 mA: 15 - 2 or 15 - 6 V are above 8.2 V; all four have 7 V, and none with 15 V
+        // starts.
+        final PanelState state = panel.at(20);
+        assertThat(state.isSolved()).isFalse();
+        assertThat(state.sentence()).startsWith("No steady state").contains("80.0 mA", "7.00 V");
+        assertThatThrownBy(() -> panel.commonCauses(20)).hasMessageContaining("No steady state");
+    }
 }
