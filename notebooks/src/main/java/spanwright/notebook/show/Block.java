@@ -1,7 +1,7 @@
 package spanwright.notebook.show;
 
-/** A piece of a sheet: a table, a picture, notes. */
-public sealed interface Block permits Grid, Figure, Notes {
+/** A piece of a sheet: a table, a picture, notes, cautions. */
+public sealed interface Block permits Grid, Figure, Notes, Cautions {
     /** As an HTML fragment, every text from data escaped. */
     String html();
 

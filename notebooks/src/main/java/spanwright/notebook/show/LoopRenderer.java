@@ -46,7 +46,7 @@ public final class LoopRenderer implements Renderer {
 
     /** A sentence about a loop, with what to heed before it leads to work on it. */
     static Sheet cautioned(String sentence) {
-        return Sheet.saying(sentence).notes("Before field work", LoopCautions.all());
+        return Sheet.saying(sentence).with(new Cautions(LoopCautions.all()));
     }
 
     private static Sheet sheet(LoopAnswer answer) {
@@ -94,7 +94,7 @@ public final class LoopRenderer implements Renderer {
     }
 
     private static Grid powers(LoopState state) {
-        final Grid.Builder grid = Grid.of("Heat of each device", "device", "stands in", "#heat (mW)");
+        final Grid.Builder grid = Grid.of("Heat of each device", "device", "counted to", "#heat (mW)");
         state.powers().forEach(p -> grid.row(p.device(), p.inCabinet() ? "cabinet" : "field",
             milliwatts(p.heatMilliwatts())));
         return grid.deciding("all in the cabinet, supplies included", "cabinet",

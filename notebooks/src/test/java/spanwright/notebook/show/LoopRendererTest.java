@@ -63,7 +63,7 @@ class LoopRendererTest {
     @ParameterizedTest
     @MethodSource("answers")
     void everyAnswerHasItsCautions(Object value) {
-        assertThat(html(value)).startsWith("<div><p ").contains("<strong>");
+        assertThat(html(value)).startsWith("<div><p ").contains("<strong>", "<b>Before field work.</b>");
         for (String caution : LoopCautions.all()) {
             assertThat(html(value)).contains(caution.replace("'", "&#39;"));
             assertThat(bundle(value).data().get(MimeBundle.TEXT).toString()).contains(caution);
