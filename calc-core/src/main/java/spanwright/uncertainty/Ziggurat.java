@@ -1,57 +1,96 @@
 package spanwright.uncertainty;
 
 /**
- * Standard normal numbers in blocks, by the ziggurat method (Marsaglia and Tsang 2000, in the form of Doornik
- * 2005) with 1024 strips: 997 of 1000 cost one product and one comparison.
+ * Standard normal numbers in blocks, by a ziggurat of 1024 equal parts (after Marsaglia and Tsang 2000, with
+ * the strips inscribed under the curve as McFarland 2016 has them): 1021 parts are rectangles that lie wholly
+ * under the curve, so that 997 of 1000 numbers cost one product and nothing is compared. The last 3 parts are
+ * what the rectangles leave out: the tail, the piece beside each rectangle and the cap.
+ *
+ * <p>Of 32 random bits the lower 10 choose the part and the other 22 give the place within its rectangle, so
+ * that neither tells of the other. What the rectangles leave out is drawn from 53 bits.
  */
 final class Ziggurat {
-    private static final int STRIPS = 1024;
-    /** Where the tail begins: the root at which the strips of equal area just reach the top of the curve. */
-    private static final double TAIL = 4.038849846109505;
-    /** Right edge of each strip. */
-    private static final double[] EDGE = edges();
-    /** Right edge of each strip over 2^63, the range of a pattern. */
-    private static final double[] STEP = new double[STRIPS];
-    /** Patterns up to this, of either sign, lie wholly under the curve. */
-    private static final long[] INNER = new long[STRIPS];
+    private static final int PARTS = 1024;
+    private static final int RECTANGLES = PARTS - 3;
+    /** Of 32 random bits, those that give the place within a rectangle; the lower ones choose it. */
+    private static final long PLACE = 0x1_0000_0000L - PARTS;
+    /** Area of a part, of half the curve exp(-x^2 / 2). */
+    private static final double AREA = Math.sqrt(Math.PI / 2) / PARTS;
+    /** Right edge of the topmost rectangle: the root at which the lowest one ends on the axis. */
+    private static final double TOP = 0.17030914885187994;
+    /** Right edge of each rectangle, the lowest first; 1 for the other parts. */
+    private static final double[] EDGE = new double[PARTS];
+    /** The curve at each right edge, where the rectangle's upper side meets it. */
+    private static final double[] UPPER = new double[RECTANGLES];
+    /**
+     * Areas of the tail, of the boxes that hold the pieces beside the rectangles, and of the cap's box, added
+     * up.
+     */
+    private static final double[] LEFT_OUT = new double[RECTANGLES + 1];
+    /** For equal steps of the area left out, the region to look at first. */
+    private static final int[] GUIDE = new int[PARTS];
 
     static {
-        for (int i = 0; i < STRIPS; i++) {
-            STEP[i] = EDGE[i] * 0x1.0p-63;
-            INNER[i] = (long) (EDGE[i + 1] / EDGE[i] * 0x1.0p63);
-        }
+        layRectangles();
+        addLeftOut();
     }
 
     private Ziggurat() { }
 
-    private static double[] edges() {
-        final double density = Math.exp(-TAIL * TAIL / 2);
-        final double area = TAIL * density + Math.sqrt(2 * Math.PI) * Normal.standardCumulative(-TAIL);
-        final double[] x = new double[STRIPS + 1];
-        x[0] = area / density;
-        x[1] = TAIL;
-        for (int i = 2; i < STRIPS; i++) {
-            x[i] = Math.sqrt(-2 * Math.log(area / x[i - 1] + Math.exp(-x[i - 1] * x[i - 1] / 2)));
+    private static void layRectangles() {
+        double x = TOP;
+        double upper = Math.exp(-x * x / 2);
+        for (int i = RECTANGLES - 1; i >= 0; i--) {
+            EDGE[i] = x;
+            UPPER[i] = upper;
+            upper -= AREA / x;
+            x = Math.sqrt(-2 * Math.log(upper));
         }
-        return x;
+        for (int i = RECTANGLES; i < PARTS; i++) {
+            EDGE[i] = 1;
+        }
+    }
+
+    private static void addLeftOut() {
+        LEFT_OUT[0] = tailArea();
+        for (int i = 1; i < RECTANGLES; i++) {
+            LEFT_OUT[i] = LEFT_OUT[i - 1] + (EDGE[i - 1] - EDGE[i]) * (UPPER[i] - UPPER[i - 1]);
+        }
+        LEFT_OUT[RECTANGLES] = LEFT_OUT[RECTANGLES - 1] + TOP * (1 - UPPER[RECTANGLES - 1]);
+        int region = 0;
+        for (int step = 0; step < PARTS; step++) {
+            while (LEFT_OUT[region] * PARTS < step * LEFT_OUT[RECTANGLES]) {
+                region++;
+            }
+            GUIDE[step] = region;
+        }
+    }
+
+    private static double tailArea() {
+        return Math.sqrt(2 * Math.PI) * Normal.standardCumulative(-EDGE[0]);
     }
 
     /**
-     * Area of the topmost strip over that of the others; 1 if the tail begins at the right place. For the
-     * test.
+     * The area that the rectangles leave out, over that of three parts: 1 if the topmost begins at the right
+     * place. For the test.
      */
     static double closure() {
-        final double top = EDGE[STRIPS - 1];
-        return top * -Math.expm1(-top * top / 2) / (EDGE[0] * Math.exp(-TAIL * TAIL / 2));
+        double area = tailArea();
+        for (int i = 1; i <= RECTANGLES; i++) {
+            final double inner = i == RECTANGLES ? 0 : EDGE[i];
+            final double between = Normal.standardCumulative(EDGE[i - 1]) - Normal.standardCumulative(inner);
+            area += Math.sqrt(2 * Math.PI) * between - (EDGE[i - 1] - inner) * UPPER[i - 1];
+        }
+        return area / ((PARTS - RECTANGLES) * AREA);
     }
 
     /** Fills {@code out[0..n)} with {@code mean + sd * z}. */
     static void fill(RandomStream random, double[] out, int n, double mean, double sd) {
-        final long[] bits = random.nextBits();
+        final long[] halves = random.nextHalves();
         final int[] rest = random.indices();
-        final int count = inner(bits, out, n, rest);
+        final int count = fillRectangles(halves, random.mantissas(halves, PLACE), out, n, rest);
         for (int k = 0; k < count; k++) {
-            out[rest[k]] = rare(random, bits[rest[k]]);
+            out[rest[k]] = leftOut(random);
         }
         if (mean != 0 || sd != 1) {
             scale(out, n, sd, mean);
@@ -65,50 +104,54 @@ final class Ziggurat {
     }
 
     /**
-     * Points of the strips that the patterns choose; lists those that need a closer look, and counts them.
+     * Points of the rectangles that the patterns choose. Lists and counts the places where they choose none;
+     * there it puts a number uniform in [-1, 1).
      */
-    private static int inner(long[] bits, double[] out, int n, int[] rest) {
+    private static int fillRectangles(long[] halves, long[] places, double[] out, int n, int[] rest) {
         int count = 0;
         for (int t = 0; t < n; t++) {
-            final long pattern = bits[t];
-            final int strip = (int) pattern & STRIPS - 1;
-            out[t] = pattern * STEP[strip];
-            if (Math.abs(pattern) >= INNER[strip]) {
+            final int part = (int) halves[t] & PARTS - 1;
+            out[t] = (Double.longBitsToDouble(places[t]) - 3) * EDGE[part];
+            if (part >= RECTANGLES) {
                 rest[count++] = t;
             }
         }
         return count;
     }
 
-    /** The point lies beside the curve's inner rectangle: decide there, or draw again. */
-    private static double rare(RandomStream random, long first) {
-        long pattern = first;
+    /** A point of the regions that the rectangles leave out. */
+    private static double leftOut(RandomStream random) {
         while (true) {
-            final int strip = (int) pattern & STRIPS - 1;
-            final double x = pattern * STEP[strip];
-            if (Math.abs(pattern) < INNER[strip]) {
-                return x;
+            final double choice = 2 * random.nextDouble() - 1;
+            final double area = Math.abs(choice) * LEFT_OUT[RECTANGLES];
+            int region = GUIDE[(int) (Math.abs(choice) * PARTS)];
+            while (LEFT_OUT[region] < area) {
+                region++;
             }
-            if (strip == 0) {
-                return tail(random, pattern < 0);
+            final double x = region == 0 ? tail(random) : inBox(random, region);
+            if (x >= 0) {
+                return Math.copySign(x, choice);
             }
-            final double outer = Math.exp(-(EDGE[strip] * EDGE[strip] - x * x) / 2);
-            final double inner = Math.exp(-(EDGE[strip + 1] * EDGE[strip + 1] - x * x) / 2);
-            if (inner + random.nextDouble() * (outer - inner) < 1) {
-                return x;
-            }
-            pattern = random.nextLong();
         }
     }
 
+    /** A point under the curve in the box left of an edge, above the rectangle that ends there; or -1. */
+    private static double inBox(RandomStream random, int region) {
+        final double left = region == RECTANGLES ? 0 : EDGE[region];
+        final double top = region == RECTANGLES ? 1 : UPPER[region];
+        final double x = left + (EDGE[region - 1] - left) * random.nextDouble();
+        final double y = UPPER[region - 1] + (top - UPPER[region - 1]) * random.nextDouble();
+        return y < Math.exp(-x * x / 2) ? x : -1;
+    }
+
     /** Marsaglia's method for the tail of the normal distribution. */
-    private static double tail(RandomStream random, boolean negative) {
+    private static double tail(RandomStream random) {
         double x;
         double y;
         do {
-            x = Math.log(1 - random.nextDouble()) / TAIL;
-            y = Math.log(1 - random.nextDouble());
-        } while (-2 * y < x * x);
-        return negative ? x - TAIL : TAIL - x;
+            x = -Math.log(1 - random.nextDouble()) / EDGE[0];
+            y = -Math.log(1 - random.nextDouble());
+        } while (2 * y < x * x);
+        return EDGE[0] + x;
     }
 }

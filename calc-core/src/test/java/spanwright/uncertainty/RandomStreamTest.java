@@ -1,11 +1,13 @@
 package spanwright.uncertainty;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashSet;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.core.source64.SplitMix64;
 import org.apache.commons.rng.simple.RandomSource;
@@ -28,9 +30,15 @@ class RandomStreamTest {
         }
         final RandomStream stream = new RandomStream(42, 7);
         for (int step = 0; step < 5; step++) {
-            final long[] block = stream.nextBits();
+            final long[] numbers = new long[BLOCK];
+            final long[] lower = stream.nextHalves();
             for (int lane = 0; lane < BLOCK; lane++) {
-                assertEquals(lanes[lane].nextLong(), block[lane], "lane " + lane + ", step " + step);
+                numbers[lane] = lanes[lane].nextLong();
+                assertEquals((int) numbers[lane], (int) lower[lane], "lane " + lane + ", step " + step);
+            }
+            final long[] upper = stream.nextHalves();
+            for (int lane = 0; lane < BLOCK; lane++) {
+                assertEquals((int) (numbers[lane] >>> 32), (int) upper[lane], "lane " + lane);
             }
         }
     }
@@ -40,9 +48,10 @@ class RandomStreamTest {
         final RandomStream blocks = new RandomStream(1, 2);
         final RandomStream singles = new RandomStream(1, 2);
         for (int step = 0; step < 3; step++) {
-            final long[] block = blocks.nextBits();
+            final long[] lower = blocks.nextHalves().clone();
+            final long[] upper = blocks.nextHalves();
             for (int lane = 0; lane < BLOCK; lane++) {
-                assertEquals(block[lane], singles.nextLong());
+                assertEquals(upper[lane] << 32 | lower[lane] & 0xffff_ffffL, singles.nextLong());
             }
         }
     }
@@ -51,8 +60,10 @@ class RandomStreamTest {
     void restartMakesTheStreamAsNew() {
         final RandomStream stream = new RandomStream(1, 2);
         stream.nextLong();
+        stream.nextHalves();
         stream.restart(3, 4);
         final RandomStream fresh = new RandomStream(3, 4);
+        assertArrayEquals(fresh.nextHalves(), stream.nextHalves());
         for (int i = 0; i < BLOCK + 1; i++) {
             assertEquals(fresh.nextLong(), stream.nextLong());
         }
@@ -63,8 +74,9 @@ class RandomStreamTest {
         final Set<Long> seen = new HashSet<>();
         for (long seed = 0; seed < 8; seed++) {
             for (long number = 0; number < 8; number++) {
-                for (final long pattern : new RandomStream(seed, number).nextBits()) {
-                    assertTrue(seen.add(pattern));
+                final RandomStream stream = new RandomStream(seed, number);
+                for (int lane = 0; lane < BLOCK; lane++) {
+                    assertTrue(seen.add(stream.nextLong()));
                 }
             }
         }
@@ -81,7 +93,7 @@ class RandomStreamTest {
         for (int b = 0; b < blocks; b++) {
             stream.fillUniform(out, BLOCK, 3, 2);
             for (final double v : out) {
-                assertTrue(v >= 1 && v < 5, () -> "outside [1, 5): " + v);
+                assertTrue(v > 1 && v < 5, () -> "outside (1, 5): " + v);
                 counts[(int) ((v - 1) / 4 * bins)]++;
             }
         }
@@ -133,6 +145,83 @@ class RandomStreamTest {
         }
         final double expected = 2 * Normal.standardCumulative(-4.1) * blocks * BLOCK;
         assertEquals(expected, beyond, 4 * Math.sqrt(expected));
+    }
+
+    @Test
+    @DisplayName("Two blocks that share their numbers are independent by a chi-squared test of 32 by 32 cells")
+    void blocksFromOneNumberAreIndependent() {
+        final RandomStream stream = new RandomStream(12, 0);
+        final double[] first = new double[BLOCK];
+        final double[] second = new double[BLOCK];
+        final long[] cells = new long[32 * 32];
+        final int blocks = 4000;
+        for (int b = 0; b < blocks; b++) {
+            Ziggurat.fill(stream, first, BLOCK, 0, 1);
+            stream.fillUniform(second, BLOCK, 16, 16);
+            for (int t = 0; t < BLOCK; t++) {
+                final int row = (int) (32 * Normal.standardCumulative(first[t]));
+                cells[32 * row + (int) second[t]]++;
+            }
+        }
+        assertEven(cells, blocks * (double) BLOCK / cells.length);
+    }
+
+    @Test
+    @DisplayName("Moments: of rectangular draws 0, 1/3, 0, 1/5; of normal ones 0, 1, 0, 3, 0, 15 (textbook results)")
+    void moments() {
+        final RandomStream stream = new RandomStream(13, 0);
+        assertMoments(new double[] {0, 1.0 / 3, 0, 1.0 / 5}, new double[] {1.0 / 3, 1.0 / 5, 1.0 / 7,
+            1.0 / 9},
+            out -> stream.fillUniform(out, BLOCK, 0, 1));
+        assertMoments(new double[] {0, 1, 0, 3, 0, 15}, new double[] {1, 3, 15, 105, 945, 10395},
+            out -> Ziggurat.fill(stream, out, BLOCK, 0, 1));
+    }
+
+    /**
+     * Moments of first, second, ... order agree within four standard errors; {@code squares} are those of 2k.
+     */
+    private static void assertMoments(double[] expected, double[] squares, Consumer<double[]> draws) {
+        final double[] out = new double[BLOCK];
+        final double[] sums = new double[expected.length];
+        final int blocks = 8000;
+        for (int b = 0; b < blocks; b++) {
+            draws.accept(out);
+            for (final double v : out) {
+                double power = 1;
+                for (int k = 0; k < sums.length; k++) {
+                    power *= v;
+                    sums[k] += power;
+                }
+            }
+        }
+        final double n = blocks * (double) BLOCK;
+        for (int k = 0; k < sums.length; k++) {
+            final double error = Math.sqrt((squares[k] - expected[k] * expected[k]) / n);
+            assertEquals(expected[k], sums[k] / n, 4 * error, "moment of order " + (k + 1));
+        }
+    }
+
+    @Test
+    @DisplayName("Normal draws lie everywhere within a narrow band too: no gaps between the steps of a rectangle")
+    void normalDrawsFillANarrowBand() {
+        final RandomStream stream = new RandomStream(14, 0);
+        final double[] out = new double[BLOCK];
+        final long[] counts = new long[50];
+        final double from = 0.9;
+        final double width = 0.01;
+        int inside = 0;
+        for (int b = 0; b < 40_000; b++) {
+            Ziggurat.fill(stream, out, BLOCK, 0, 1);
+            for (final double v : out) {
+                final double share = (Normal.standardCumulative(Math.abs(v)) - Normal.standardCumulative(from))
+                    / (Normal.standardCumulative(from + width) - Normal.standardCumulative(from));
+                if (share >= 0 && share < 1) {
+                    counts[(int) (share * counts.length)]++;
+                    inside++;
+                }
+            }
+        }
+        assertEven(counts, inside / (double) counts.length);
     }
 
     private static void assertEven(long[] counts, double expected) {
