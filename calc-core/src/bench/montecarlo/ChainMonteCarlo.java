@@ -17,6 +17,8 @@ import spanwright.uncertainty.Rectangular;
  */
 public final class ChainMonteCarlo {
     private static final int ELEMENTS = 5;
+    private static final List<String> STAGES =
+        List.of("transmitter", "splitter", "field isolator", "cabinet isolator", "card");
     private static final double[] ACCURACY = {0.10, 0.10, 0.08, 0.10, 0.05};
     private static final double[] COEFFICIENT = {0.006, 0.010, 0.006, 0.008, 0.004};
     private static final double[] CERTIFICATE = {0.025, 0.020, 0.020, 0.025, 0.015};
@@ -28,10 +30,12 @@ public final class ChainMonteCarlo {
         final List<InputQuantity> inputs = new ArrayList<>();
         inputs.add(InputQuantity.of("T", new Rectangular(-33, 32)));
         for (int k = 0; k < ELEMENTS; k++) {
-            inputs.add(InputQuantity.of("accuracy" + k, Rectangular.plusMinus(ACCURACY[k])));
-            inputs.add(InputQuantity.of("coefficient" + k, Rectangular.plusMinus(COEFFICIENT[k])));
-            inputs.add(InputQuantity.of("certificate" + k, Normal.ofUncertainty(CERTIFICATE[k])));
-            inputs.add(InputQuantity.of("repeatability" + k, Normal.ofUncertainty(REPEATABILITY[k])));
+            final String stage = STAGES.get(k);
+            inputs.add(InputQuantity.of(stage.concat(" accuracy"), Rectangular.plusMinus(ACCURACY[k])));
+            inputs.add(InputQuantity.of(stage.concat(" coefficient"), Rectangular.plusMinus(COEFFICIENT[k])));
+            inputs.add(InputQuantity.of(stage.concat(" certificate"), Normal.ofUncertainty(CERTIFICATE[k])));
+            inputs.add(InputQuantity.of(stage.concat(" repeatability"),
+                Normal.ofUncertainty(REPEATABILITY[k])));
         }
         final MeasurementModel chain = MeasurementModel.of("error", "% of span", inputs, x -> {
             double sum = 0;

@@ -56,8 +56,8 @@ public final class MonteCarloResult {
 
     /** The generator, for the record of a report. */
     public String generator() {
-        return "xoroshiro128++, 512 side by side, 32 bits a draw, a stream for each task, states by SplitMix64; "
-            + settings.sampling().words();
+        return "xoroshiro128++, 512 side by side, 32 bits a draw, a stream for each task, "
+            + "states by SplitMix64; " + settings.sampling().words();
     }
 
     /** What a reader must know before using the figures. */

@@ -10,9 +10,9 @@ final class Outcomes {
     private final double least;
     private final double greatest;
 
-    Outcomes(Grid grid, Tally tally, double mean, double spread) {
+    Outcomes(Grid grid, Counts total, double mean, double spread) {
         this.grid = grid;
-        final long[] counts = tally.counts();
+        final long[] counts = total.bins();
         this.upTo = new long[counts.length + 1];
         for (int i = 0; i < counts.length; i++) {
             upTo[i + 1] = upTo[i] + counts[i];
@@ -30,8 +30,8 @@ final class Outcomes {
         while (counts[last] == 0) {
             last--;
         }
-        this.least = first < Grid.TAIL ? tally.least() : grid.edge(first);
-        this.greatest = last >= Grid.TAIL + Grid.CORE ? tally.greatest() : grid.edge(last + 1);
+        this.least = first < Grid.TAIL ? total.least() : grid.edge(first);
+        this.greatest = last >= Grid.TAIL + Grid.CORE ? total.greatest() : grid.edge(last + 1);
     }
 
     long trials() {

@@ -33,7 +33,7 @@ final class Simulation {
     private volatile boolean cancelled;
     private Grid grid;
     private double reference;
-    private Tally total;
+    private Counts total;
 
     Simulation(MeasurementModel model, MonteCarlo settings) {
         this.model = model;
@@ -53,7 +53,7 @@ final class Simulation {
 
     MonteCarloResult run() {
         pilot();
-        total = new Tally(grid, reference);
+        total = new Counts(grid);
         if (settings.stability().isEmpty()) {
             runTasksBefore(tasks);
             return result(tasks, true);
@@ -100,7 +100,7 @@ final class Simulation {
     private void runTasksBefore(int end) {
         final Thread[] workers = new Thread[Math.min(settings.threads(), end)];
         for (int i = 0; i < workers.length; i++) {
-            workers[i] = new Thread(() -> work(end), "monte-carlo-" + i);
+            workers[i] = new Thread(() -> work(end), "monte-carlo-".concat(Integer.toString(i)));
             workers[i].setDaemon(true);
             workers[i].start();
         }
@@ -144,9 +144,7 @@ final class Simulation {
                 workTask(task, blocks, tally);
                 task = nextTask.getAndIncrement();
             }
-            synchronized (total) {
-                tally.addInto(total);
-            }
+            total.add(tally);
         } catch (RuntimeException | Error e) {
             failure.compareAndSet(null, e);
             cancelled = true;

@@ -10,7 +10,8 @@ final class Tally {
     private final Grid grid;
     private final double reference;
     private final int[] core = new int[Grid.CORE + 2];
-    private final long[] counts;
+    private final long[] tails = new long[2 * Grid.TAIL];
+    private long[] flushed = {};
     private final double[] sums = new double[RandomStream.BLOCK];
     private final double[] squares = new double[RandomStream.BLOCK];
     private double least = Double.POSITIVE_INFINITY;
@@ -20,7 +21,6 @@ final class Tally {
     Tally(Grid grid, double reference) {
         this.grid = grid;
         this.reference = reference;
-        this.counts = new long[grid.size()];
     }
 
     /**
@@ -63,7 +63,8 @@ final class Tally {
             if (!(Math.abs(y[t]) <= Double.MAX_VALUE)) {
                 return t;
             }
-            counts[grid.tailBin(y[t])]++;
+            final int bin = grid.tailBin(y[t]);
+            tails[bin < Grid.TAIL ? bin : bin - Grid.CORE]++;
             least = Math.min(least, y[t]);
             greatest = Math.max(greatest, y[t]);
         }
@@ -92,27 +93,30 @@ final class Tally {
     }
 
     private void flush() {
-        for (int i = 0; i < Grid.CORE; i++) {
-            counts[Grid.TAIL + i] += core[i + 1];
+        if (flushed.length == 0) {
+            flushed = new long[grid.size()];
         }
+        addCore(flushed);
         Arrays.fill(core, 0);
         sinceFlush = 0;
     }
 
-    /** Adds the counts and extremes of this one into another. */
-    void addInto(Tally total) {
-        flush();
-        for (int i = 0; i < counts.length; i++) {
-            total.counts[i] += counts[i];
+    private void addCore(long[] counts) {
+        for (int i = 0; i < Grid.CORE; i++) {
+            counts[Grid.TAIL + i] += core[i + 1];
         }
-        total.least = Math.min(total.least, least);
-        total.greatest = Math.max(total.greatest, greatest);
     }
 
-    /** The counts of each bin. */
-    long[] counts() {
-        flush();
-        return counts;
+    /** Adds the counts of each bin into {@code counts}, one for each bin of the grid. */
+    void addInto(long[] counts) {
+        addCore(counts);
+        for (int i = 0; i < Grid.TAIL; i++) {
+            counts[i] += tails[i];
+            counts[Grid.TAIL + Grid.CORE + i] += tails[Grid.TAIL + i];
+        }
+        for (int i = 0; i < flushed.length; i++) {
+            counts[i] += flushed[i];
+        }
     }
 
     /** The smallest outcome outside the core; infinity where there is none. */

@@ -30,9 +30,13 @@ final class Ziggurat {
     /** For equal steps of the area left out, the region to look at first. */
     private static final int[] GUIDE = new int[PARTS];
 
+    /** All of these but the cap, which is nearly half of them and so worth a question of its own. */
+    private static final double BESIDE;
+
     static {
         layRectangles();
         addLeftOut();
+        BESIDE = LEFT_OUT[RECTANGLES - 1];
     }
 
     private Ziggurat() { }
@@ -124,15 +128,20 @@ final class Ziggurat {
         while (true) {
             final double choice = 2 * random.nextDouble() - 1;
             final double area = Math.abs(choice) * LEFT_OUT[RECTANGLES];
-            int region = GUIDE[(int) (Math.abs(choice) * PARTS)];
-            while (LEFT_OUT[region] < area) {
-                region++;
-            }
+            final int region = area > BESIDE ? RECTANGLES : regionOf(area, Math.abs(choice));
             final double x = region == 0 ? tail(random) : inBox(random, region);
             if (x >= 0) {
                 return Math.copySign(x, choice);
             }
         }
+    }
+
+    private static int regionOf(double area, double share) {
+        int region = GUIDE[(int) (share * PARTS)];
+        while (LEFT_OUT[region] < area) {
+            region++;
+        }
+        return region;
     }
 
     /** A point under the curve in the box left of an edge, above the rectangle that ends there; or -1. */
@@ -141,7 +150,8 @@ final class Ziggurat {
         final double top = region == RECTANGLES ? 1 : UPPER[region];
         final double x = left + (EDGE[region - 1] - left) * random.nextDouble();
         final double y = UPPER[region - 1] + (top - UPPER[region - 1]) * random.nextDouble();
-        return y < Math.exp(-x * x / 2) ? x : -1;
+        // Below 1 - x^2 / 2 a point lies under the curve: near the top this decides nearly always.
+        return y < 1 - x * x / 2 || y < Math.exp(-x * x / 2) ? x : -1;
     }
 
     /** Marsaglia's method for the tail of the normal distribution. */

@@ -70,7 +70,7 @@ class MonteCarloPublishedTest {
         final MeasurementModel model = MeasurementModel.of("dY", "", List.of(
             InputQuantity.of("X1", new Normal(x1, 0.005)),
             InputQuantity.of("X2", new Normal(0, 0.005))), x -> x[0] * x[0] + x[1] * x[1]);
-        final MonteCarloResult result = model.monteCarlo(SETTINGS);
+        final MonteCarloResult result = model.monteCarlo(SETTINGS.trials(8_000_000));
         assertEquals(y, result.mean() * 1e6, 2);
         assertEquals(u, result.u() * 1e6, 1);
         final CoverageInterval shortest = result.shortest(0.95);
