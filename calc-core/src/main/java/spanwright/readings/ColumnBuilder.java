@@ -2,8 +2,6 @@ package spanwright.readings;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -209,17 +207,13 @@ final class ColumnBuilder {
         written.clear();
     }
 
+    /** The text of bytes in UTF-8; a malformed byte, or a mark that one was there, is for another reader. */
     static String decode(byte[] b, int from, int to) {
-        final String quick = new String(b, from, to - from, StandardCharsets.UTF_8);
-        if (quick.indexOf('\ufffd') < 0) {
-            return quick;
-        }
-        // The mark of a malformed byte, or that very character in the file.
-        try {
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(b, from, to - from)).toString();
-        } catch (CharacterCodingException e) {
+        final String text = new String(b, from, to - from, StandardCharsets.UTF_8);
+        if (text.indexOf('\ufffd') >= 0) {
             throw new NotPlain();
         }
+        return text;
     }
 
     /** Whether the column has turned into one of text. */

@@ -3,6 +3,7 @@ package spanwright.readings;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -165,29 +166,35 @@ public final class ReadingsTable {
     }
 
     /**
-     * Writes comments, heads and cells as they were written: CSV in UTF-8. A cell that a spreadsheet would
-     * run as a formula gets an apostrophe in front.
+     * Writes comments, heads and cells as they were written: CSV in UTF-8, with semicolons where the decimal
+     * sign is the comma. A cell that a spreadsheet would run as a formula gets an apostrophe in front, which
+     * the reader takes off and lists.
      *
      * @throws java.io.UncheckedIOException if the file cannot be written
+     * @throws IllegalArgumentException     if commas, semicolons and tabs stand in so many rows that no
+     *                                      separator would be found again
      */
     public void writeCsv(Path target) {
-        TableExport.csv(target, comments, rows(List.of()));
+        TableExport.csv(target, comments, rows(List.of(), TableColumn::written), columns.get(0).sign());
     }
 
     /**
-     * As {@link #writeCsv}, as an XLSX workbook; formulas stay text there, numbers keep their decimals.
+     * As {@link #writeCsv}, as an XLSX workbook; formulas stay text there, numbers keep their decimals and
+     * have no decimal comma, as a workbook shows the sign of its reader's country. A column of texts among
+     * which numbers stand is to be read again with {@link TableReading#text}.
      *
      * @throws java.io.UncheckedIOException if the file cannot be written
      * @throws IllegalArgumentException     if there are more rows than a sheet holds
      */
     public void writeXlsx(Path target) {
-        TableExport.xlsx(target, "table", rows(comments));
+        TableExport.xlsx(target, "table", rows(comments, (column, row) -> column.isNumeric() && column.sign()
+            == DecimalSign.COMMA ? column.written(row).replace(',', '.') : column.written(row)));
     }
 
-    private Iterable<List<String>> rows(List<String> before) {
+    private Iterable<List<String>> rows(List<String> before, BiFunction<TableColumn, Integer, String> cell) {
         return () -> Stream.concat(Stream.concat(before.stream().map(c -> List.of("# " + c)),
             Stream.of(columns.stream().map(TableColumn::head).toList())), IntStream.range(0, rowCount())
-            .mapToObj(row -> columns.stream().map(c -> c.written(row)).toList())).iterator();
+            .mapToObj(row -> columns.stream().map(c -> cell.apply(c, row)).toList())).iterator();
     }
 
     private int index(String name) {

@@ -133,6 +133,9 @@ final class TableChunk {
         if (first == '#' || first <= ' ' && first >= 0 || first == delimiter) {
             int end = start;
             while (b[end] != '\n') {
+                if (isControl(b[end]) && b[end] != '\r') {
+                    throw new ColumnBuilder.NotPlain();
+                }
                 end++;
             }
             if (first == '#') {
@@ -144,6 +147,11 @@ final class TableChunk {
             }
         }
         return row(b, start);
+    }
+
+    /** A byte that is in no text; the decoder says which and where. */
+    private static boolean isControl(byte c) {
+        return c < ' ' && c >= 0 && c != '\t' || c == 127;
     }
 
     private boolean isBlank(byte[] b, int from, int to) {
@@ -187,7 +195,7 @@ final class TableChunk {
         int end = start;
         byte c = b[end];
         while (c != delimiter && c != '\n' && !(c == '\r' && b[end + 1] == '\n')) {
-            if (c == '"' || c < ' ' && c >= 0 && c != '\t') {
+            if (c == '"' || isControl(c)) {
                 throw new ColumnBuilder.NotPlain();
             }
             c = b[++end];

@@ -103,6 +103,11 @@ public final class TableColumn {
         return numeric && !isAbsent(row) ? OptionalDouble.of(value(row)) : OptionalDouble.empty();
     }
 
+    /** The decimal sign of the file. */
+    DecimalSign sign() {
+        return parts[0].sign();
+    }
+
     /** The text of a cell exactly as it was written. */
     public String written(int row) {
         if (!numeric) {

@@ -10,6 +10,8 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.dhatim.fastexcel.Workbook;
@@ -21,6 +23,7 @@ import org.dhatim.fastexcel.Worksheet;
  * reader takes off again, and stays text in a workbook. Numbers keep the digits that were written.
  */
 final class TableExport {
+    private static final int SAMPLE = 1000;
     private static final int MOST_ROWS = 1_048_576;
     private static final int MOST_DIGITS = 15;
     private static final Pattern HARMLESS = Pattern.compile("-{1,3}|[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)"
@@ -58,17 +61,20 @@ final class TableExport {
      * @throws IllegalArgumentException if no separator would be found again
      */
     static void csv(Path file, List<GridRow> rows, DecimalSign decimal) {
-        final List<Character> separators = decimal == DecimalSign.COMMA ? List.of(';', '\t')
-            : List.of(',', ';', '\t');
-        final String text = separators.stream().filter(c -> DelimitedGrid.delimiter(text(rows, c)) == c)
-            .findFirst().map(c -> text(rows, c))
-            .orElseThrow(() -> new IllegalArgumentException("the cells hold commas, semicolons and tabs in so"
-                + " many rows that no separator would be found again: write XLSX"));
         try {
-            Files.writeString(file, text);
+            Files.writeString(file, text(rows, separator(rows, decimal)));
         } catch (IOException e) {
             throw new UncheckedIOException("cannot write " + file + ": " + e.getMessage(), e);
         }
+    }
+
+    /** A separator that the reader finds again, whatever stands in the cells. */
+    private static char separator(List<GridRow> rows, DecimalSign decimal) {
+        final List<Character> separators = decimal == DecimalSign.COMMA ? List.of(';', '\t')
+            : List.of(',', ';', '\t');
+        return separators.stream().filter(c -> DelimitedGrid.delimiter(text(rows, c)) == c).findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("the cells hold commas, semicolons and tabs in so"
+                + " many rows that no separator would be found again: write XLSX"));
     }
 
     private static String text(List<GridRow> rows, char separator) {
@@ -113,10 +119,20 @@ final class TableExport {
         return new IllegalArgumentException("a sheet holds at most " + MOST_ROWS + " rows: write CSV");
     }
 
-    /** Writes comments and rows as CSV in UTF-8. */
-    static void csv(Path file, List<String> comments, Iterable<List<String>> rows) {
+    /**
+     * Writes comments and rows as CSV in UTF-8.
+     *
+     * @throws IllegalArgumentException if no separator would be found again
+     */
+    static void csv(Path file, List<String> comments, Iterable<List<String>> rows, DecimalSign decimal) {
+        final List<GridRow> first = new ArrayList<>();
+        for (Iterator<List<String>> i = rows.iterator(); i.hasNext() && first.size() < SAMPLE;) {
+            first.add(new GridRow(first.size() + 1, false, i.next().stream().map(GridCell::text).toList()));
+        }
+        final char separator = separator(first, decimal);
         try (Writer out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
-            CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
+            CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).fieldSeparator(separator)
+                .build(out)) {
             for (String c : comments) {
                 out.write("# " + c.replaceAll("[\\r\\n]+", " ") + "\n");
             }

@@ -58,8 +58,11 @@ final class TableReader {
             && start[2] == (byte) 0xBF ? 3 : 0;
         final int whole = start.length < channel.size() ? lastLineEnd(start) : start.length;
         final String sample = ColumnBuilder.decode(start, mark, Math.max(mark, whole));
-        if (sample.indexOf('"') >= 0 || sample.indexOf('\0') >= 0 || sample.replace("\r\n", "")
+        if (sample.indexOf('"') >= 0 || sample.replace("\r\n", "")
             .indexOf('\r') >= 0) {
+            throw new ColumnBuilder.NotPlain();
+        }
+        if (sample.chars().anyMatch(c -> c < ' ' && c != '\t' && c != '\n' && c != '\r' || c == 127)) {
             throw new ColumnBuilder.NotPlain();
         }
         final char delimiter = DelimitedGrid.delimiter(sample);

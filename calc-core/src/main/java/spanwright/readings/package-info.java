@@ -38,8 +38,9 @@
  * Other lines are flagged and not used.
  *
  * <p><b>Table, long form.</b> One row per reading; columns in any order: Applied and Indicated are needed;
- * Point (%), Direction, Cycle, Phase, Tag, Channel, Serial, Ambient, Time and Remark are understood. Rows of
- * several channels, phases and ambient temperatures may stand in one table.
+ * Point (%), Direction, Cycle, Phase, Tag, Channel, Serial, Ambient, Time and Remark are understood; a time
+ * of day takes the day of the header, and needs a zone there, in the cell or in the call. Rows of several
+ * channels, phases and ambient temperatures may stand in one table.
  *
  * <p><b>Table, wide form.</b> One row per point, one column per direction, phase or cycle: "As found up
  * (mA)", "As left down (mA)", "Up 2 (mA)".
@@ -56,6 +57,11 @@
  * heads, as strictly: published data, logs of any length. {@link spanwright.readings.Readings#check(String)}
  * reads a folder and says what became of each file; {@link spanwright.readings.TagHistory} joins the records
  * of a tag.
+ *
+ * <h2>Out again</h2>
+ * {@link spanwright.readings.CalibrationRecord#toTable()} has a row for each reading, absent ones too, with
+ * the text and the place of its cells. {@link spanwright.readings.CalibrationRecord#writeCsv} writes the
+ * record as it was read, cell for cell, with what the call said put in.
  *
  * <h2>What is read strictly</h2> One decimal sign per file; digits are never grouped; {@link
  * spanwright.readings.Fault} lists what is refused, asked, repaired and flagged. A question is answered in

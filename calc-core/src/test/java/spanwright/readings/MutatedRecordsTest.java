@@ -144,7 +144,7 @@ class MutatedRecordsTest {
         }
     }
 
-    private static byte[] mutatedTable(Random random) {
+    static byte[] mutatedTable(Random random) {
         final String seed = "# source\ntag,x (mA),n\nT-1,4.00,1\nT-2,8.012,2\nT-1,-0.5,3.25\n\nT-3,12,4e2\n";
         return mutate(seed.getBytes(StandardCharsets.UTF_8), random);
     }

@@ -173,6 +173,19 @@ class ReadingsTableTest {
             .hasMessageStartingWith("t.csv:1000003:2: \"4.O\"");
     }
 
+    @ParameterizedTest(name = "U+{0}")
+    @ValueSource(ints = {0, 1, 0x11, 0x1b, 0x7f, 0xfffd})
+    void refusesACharacterThatIsInNoTextWhereverItStands(int c) throws IOException {
+        final String bad = Character.toString(c);
+        final String far = "T-1,4.0\n".repeat(20_000);
+        for (String text : List.of("t" + bad + ",x\n1,2\n", "# s" + bad + "\nt,x\n1,2\n", "t,x\n1,2" + bad
+            + "\n",
+            "t,x\n" + far + "T" + bad + ",5\n", "t,x\n" + far + "# " + bad + "\n")) {
+            assertThatThrownBy(() -> Readings.table(file(text))).isInstanceOf(ReadingsFormatException.class)
+                .hasMessageContaining(String.format("character U+%04X is in no text", c));
+        }
+    }
+
     @Test
     void aChangedNotebookTableLeavesWhatWasReadAsItIs() throws IOException {
         final ReadingsTable table = Readings.table(file("tag,x (mA)\nT-2,8.0\nT-1,4.0\nT-3,\n"));
