@@ -14,6 +14,7 @@ import jdk.jshell.Snippet;
 import jdk.jshell.Snippet.Status;
 import jdk.jshell.Snippet.SubKind;
 import jdk.jshell.SnippetEvent;
+import jdk.jshell.SourceCodeAnalysis.SnippetWrapper;
 import jdk.jshell.UnresolvedReferenceException;
 import jdk.jshell.VarSnippet;
 import spanwright.kernel.display.CellOutput;
@@ -100,7 +101,9 @@ final class CellEvaluation {
         for (String source : attempts) {
             final Optional<SnippetEvent> main = main(shell.eval(source));
             if (main.isPresent() && main.get().status() != Status.REJECTED) {
-                return ended(main.get(), start);
+                final Optional<Outcome> end = ended(main.get(), start);
+                shell.drop(main.get().snippet());
+                return end;
             }
         }
         Optional<Outcome> failure = Optional.empty();
@@ -145,7 +148,7 @@ final class CellEvaluation {
     }
 
     private void afterwards(Snippet snippet, boolean wanted) {
-        if (snippet.subKind() == SubKind.TEMP_VAR_EXPRESSION_SUBKIND) {
+        if (snippet.subKind() == SubKind.TEMP_VAR_EXPRESSION_SUBKIND || !snippet.kind().isPersistent()) {
             shell.drop(snippet);
         } else if (snippet instanceof DeclarationSnippet d) {
             declared.add(d);
@@ -167,8 +170,10 @@ final class CellEvaluation {
 
     /** What a unit that compiled came to; empty if it ran to its end. */
     private Optional<Outcome> ended(SnippetEvent event, int start) {
+        final SnippetWrapper wrapper = shell.sourceCodeAnalysis().wrapper(event.snippet());
+        final int before = JavaText.lineOf(wrapper.wrapped(), wrapper.sourceToWrappedPosition(0)) - 1;
         origins.put(event.snippet().id(), new Origins.Origin(cell.label(), cell.code(),
-            JavaText.lineOf(cell.code(), start)));
+            JavaText.lineOf(cell.code(), start), wrapper.fullClassName(), before));
         final JShellException mapped = event.exception();
         if (run.stopRequested()) {
             return Optional.of(new Outcome.Interrupted(RuntimeErrors.stopped(mapped, origins, cell.label())));
@@ -176,7 +181,7 @@ final class CellEvaluation {
         if (mapped == null) {
             return Optional.empty();
         }
-        if (mapped instanceof UnresolvedReferenceException u) {
+        if (mapped instanceof UnresolvedReferenceException u && u.getSnippet() != null) {
             return Optional.of(new Outcome.UserThrew(unresolvedCall(u)));
         }
         final Throwable thrown = run.thrown().orElse(mapped);

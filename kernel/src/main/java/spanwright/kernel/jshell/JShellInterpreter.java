@@ -30,6 +30,7 @@ import spanwright.kernel.interpreter.Outcome.ErrorReport;
  * adds. Nothing is loaded before {@link #warmUp} or the first cell, so that a kernel can answer at once.
  */
 public final class JShellInterpreter implements Interpreter {
+    private static final int FORGET_AFTER = 32;
     private final Prelude prelude;
     /** Held while cells run, from the first statement to the last. */
     private final ReentrantLock turn = new ReentrantLock();
@@ -45,6 +46,8 @@ public final class JShellInterpreter implements Interpreter {
     private CellRun latest;
     private JShell shell;
     private DocIndex docs;
+    private Optional<DeadSnippets> dead = Optional.empty();
+    private int cellsSinceForgotten;
     private byte[] ballast = new byte[2 << 20];
 
     /** A session that knows the prelude; takes over the streams of the process. */
@@ -94,11 +97,24 @@ public final class JShellInterpreter implements Interpreter {
         stops.begins(run, ofUser);
         latest = run;
         try {
-            return new CellEvaluation(shell, origins, run, scope, cell).outcome();
+            return forgetting(new CellEvaluation(shell, origins, run, scope, cell).outcome());
         } finally {
             stops.ends();
             run.end();
         }
+    }
+
+    /**
+     * A definition that failed is forgotten at once, or the next one of that name would try all older ones.
+     */
+    private Outcome forgetting(Outcome outcome) {
+        cellsSinceForgotten++;
+        if (cellsSinceForgotten >= FORGET_AFTER || outcome instanceof Outcome.UserThrew) {
+            cellsSinceForgotten = 0;
+            dead = dead.or(() -> DeadSnippets.of(shell));
+            dead.ifPresent(DeadSnippets::forget);
+        }
+        return outcome;
     }
 
     /** Tells the running cell, if there is one, that the process ends. */

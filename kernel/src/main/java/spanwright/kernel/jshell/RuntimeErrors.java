@@ -121,20 +121,19 @@ final class RuntimeErrors {
         }
     }
 
-    /** A frame in a cell; JShell gives it the file name "#" + id of the snippet. */
+    /** A frame in a cell; JShell gives it the file name "#" + id of the snippet, as long as it knows it. */
     private Optional<String> cellFrame(StackTraceElement frame) {
         final String file = frame.getFileName();
-        if (file == null || !file.startsWith("#")) {
-            return Optional.empty();
-        }
-        return origins.of(file.substring(1)).map(origin -> {
-            final int at = origin.line(frame.getLineNumber());
-            if (line == 0 && origin.label().equals(label)) {
-                line = at;
+        final Optional<Origins.Place> known = file != null && file.startsWith("#")
+            ? origins.of(file.substring(1)).map(o -> new Origins.Place(o, o.line(frame.getLineNumber())))
+            : origins.of(frame);
+        return known.map(p -> {
+            if (line == 0 && p.origin().label().equals(label)) {
+                line = p.line();
             }
             final String in = place(frame);
-            return "    at " + Ansi.PLACE.of(origin.label() + ", line " + at)
-                + (in.isEmpty() ? "" : " in " + in) + ":  " + origin.text(at);
+            return "    at " + Ansi.PLACE.of(p.origin().label() + ", line " + p.line())
+                + (in.isEmpty() ? "" : " in " + in) + ":  " + p.origin().text(p.line());
         });
     }
 
@@ -142,7 +141,7 @@ final class RuntimeErrors {
     private static String place(StackTraceElement frame) {
         final String type = GeneratedNames.strip(frame.getClassName());
         final String method = frame.getMethodName();
-        final boolean top = method.isEmpty() || method.startsWith("lambda$do_it$");
+        final boolean top = method.isEmpty() || method.equals("do_it$") || method.startsWith("lambda$do_it$");
         return top ? "" : (type.isEmpty() || type.contains("$JShell$") ? "" : type.replace('$', '.') + ".")
             + (method.startsWith("lambda$") ? method.split("\\$")[1] : method) + "()";
     }
