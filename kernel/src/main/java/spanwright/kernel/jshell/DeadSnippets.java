@@ -20,9 +20,9 @@ import jdk.jshell.Snippet.Kind;
  * that were replaced, code that did not compile. JShell itself keeps all of it for ever, offers the compiler
  * all classes it has ever made with each new piece of code, and so becomes slower and larger with each cell.
  *
- * <p>There is no public way to make it forget, so this reaches into its tables. That needs the package {@code
- * jdk.jshell} to be open to us, as the manifest of our jar asks for. Where it is not, or where a JDK has other
- * tables, all is kept and nothing else changes.
+ * <p>There is no public way to make it forget, so this reaches into its tables. That needs the package
+ * {@code jdk.jshell} to be open to us, as the manifest of our jar asks for. Where it is not, or where a JDK
+ * has other tables, all is kept and nothing else changes.
  *
  * <p>Not thread safe; used while JShell does nothing else.
  */
