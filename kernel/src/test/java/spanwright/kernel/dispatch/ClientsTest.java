@@ -89,11 +89,15 @@ class ClientsTest extends ServerCase {
     /** A browser that connects again has its old name, and its old connection may still be half open. */
     @Test
     void aClientThatConnectsAgainUnderItsOldNameTakesItOver() {
-        final String running = client.execute("sleep 300\nvalue 1");
+        final String running = client.execute("sleep 60000");
         try (RawClient again = new RawClient(server.connection(), "", client.session).awaitWelcome()) {
-            assertAlive(again);
-            assertThat(again.reply(Channel.SHELL, running).content().get("status").asText())
-                .as("the reply to the cell that ran meanwhile").isEqualTo("ok");
+            // A completion does not wait for the cell: its reply tells that the name has moved over.
+            final String asked = again.send(Channel.SHELL, "complete_request",
+                "{\"code\":\"va\",\"cursor_pos\":2}");
+            again.reply(Channel.SHELL, asked);
+            again.reply(Channel.CONTROL, again.send(Channel.CONTROL, "interrupt_request", "{}"));
+            assertThat(again.reply(Channel.SHELL, running).content().get("ename").asText())
+                .as("the reply to the cell that ran meanwhile").isEqualTo("Interrupted");
         }
     }
 
