@@ -2,10 +2,15 @@ package spanwright.chart;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Stream;
+import spanwright.loop.CircuitState;
 import spanwright.loop.ElementPower;
+import spanwright.loop.Isolator;
+import spanwright.loop.LoopElement;
 import spanwright.loop.PanelLoad;
 import spanwright.loop.PanelState;
 import spanwright.quantity.NumberText;
@@ -17,22 +22,43 @@ public final class PanelCharts {
     private PanelCharts() { }
 
     /**
-     * Voltage to spare in the transmitter's circuit of every channel, with all others on the same supplies.
+     * Voltage to spare of every channel, in the circuit of it that has least, with all others on the same
+     * supplies.
      *
      * @throws IllegalStateException if the panel has no steady state, with the reason
      */
     public static Picture margins(PanelState state) {
         requireSolved(state);
-        final List<BarPlot.Bar> bars = state.channels().stream().map(c -> {
-            if (!c.state().isSolved()) {
-                return new BarPlot.Bar(c.name(), 0, 0, "no solution", Ink.VERMILION);
+        return Picture.of(state.sentence(), "Voltage to spare of each channel of the panel, in its tightest "
+            + "circuit.", new BarPlot("voltage to spare in the circuit that has least (V)", state.channels()
+            .stream().map(PanelCharts::margin).toList()));
+    }
+
+    private static BarPlot.Bar margin(PanelState.Channel channel) {
+        if (!channel.state().isSolved()) {
+            return new BarPlot.Bar(channel.name(), 0, 0, "no solution", Ink.VERMILION);
+        }
+        final Set<String> unlimited = new HashSet<>();
+        addUnlimited(channel.channel().loop().elements(), unlimited);
+        final CircuitState least = channel.state().circuits().stream()
+            .filter(c -> !unlimited.contains(c.source()))
+            .min(Comparator.comparingDouble(c -> c.budget().marginVolts())).orElseThrow();
+        final String where = least == channel.state().primary() ? "" : ", " + least.name();
+        return new BarPlot.Bar(channel.name(), 0, least.budget().marginVolts(),
+            NumberText.signed(least.budget().marginVolts(), 2) + " V" + where
+            + (channel.isReached() ? "" : ", short"), channel.isReached() ? Ink.BLUE : Ink.VERMILION);
+    }
+
+    /** Outputs that give whatever their load takes: the voltage is missing at their input, not there. */
+    private static void addUnlimited(List<LoopElement> elements, Set<String> names) {
+        for (LoopElement element : elements) {
+            if (element instanceof Isolator isolator) {
+                if (isolator.nests() && isolator.output().clampVolts().isEmpty()) {
+                    names.add(isolator.name());
+                }
+                addUnlimited(isolator.output().fed(), names);
             }
-            final double margin = c.state().primary().budget().marginVolts();
-            return new BarPlot.Bar(c.name(), 0, margin, NumberText.signed(margin, 2) + " V"
-                + (c.isReached() ? "" : ", short"), c.isReached() ? Ink.BLUE : Ink.VERMILION);
-        }).toList();
-        return Picture.of(state.sentence(), "Voltage to spare of each channel of the panel.",
-            new BarPlot("voltage to spare in the transmitter's circuit (V)", bars));
+        }
     }
 
     /** Current drawn from every supply, at full scale, at the failure limit, and at most, by its rating. */

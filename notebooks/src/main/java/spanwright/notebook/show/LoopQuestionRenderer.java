@@ -85,13 +85,19 @@ public final class LoopQuestionRenderer implements Renderer {
         answers(grid, "largest load of ", inverse.largestLoads(), "\u03a9");
         grid.row("input-loop-powered isolators in the nest", inverse.isolators().map(Object::toString)
             .orElse("there is none to ask about"));
-        return LoopRenderer.cautioned(inverse + ".").with(grid.build());
+        return LoopRenderer.cautioned(inverse.loop() + " carries "
+            + NumberText.plain(inverse.fromMilliamps(), 4) + " to "
+            + NumberText.plain(inverse.toMilliamps(), 4)
+            + " mA, every limit against it, with any one of these alone: "
+            + grid.build().rows().stream()
+                .map(r -> r.cells().get(0) + " " + r.cells().get(1)).collect(Collectors.joining("; ")) + ".")
+            .with(grid.build());
     }
 
     private static void answers(Grid.Builder grid, String what, List<LoopInverse.Answer> answers,
                                 String unit) {
         answers.forEach(a -> grid.row(what + a.element(), a.value()
-            .map(v -> NumberText.significant(v, 4) + " " + unit).orElse("none would do")));
+            .map(v -> NumberText.plain(v, 4) + " " + unit).orElse("none would do")));
     }
 
     private static Sheet knee(KneeCurve curve) {

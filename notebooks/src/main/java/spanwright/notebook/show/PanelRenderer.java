@@ -80,11 +80,11 @@ public final class PanelRenderer implements Renderer {
     }
 
     private static Sheet load(PanelLoad load) {
-        final Grid.Builder grid = Grid.of("Load of the supplies", "supply", "#circuits",
-            "#all at 20 mA (mA)", "#all at 21 mA (mA)", "#at most (mA)", "#rated (mA)", "#of the rating (%)",
-            "#inrush (mA)");
+        final Grid.Builder grid = Grid.of("Load of the supplies: every loop at 20 mA, at 21 mA, and "
+            + "everything at its most", "supply", "#at 20 (mA)", "#at 21 (mA)", "#most (mA)",
+            "#rated (mA)", "#share (%)", "#inrush (mA)");
         for (PanelLoad.Row row : load.rows()) {
-            grid.row(List.of(row.supply(), Integer.toString(row.circuits()),
+            grid.row(List.of(row.supply() + ", " + row.circuits() + " circuits",
                 NumberText.fixed(row.currents().fullScaleMilliamps(), 0),
                 NumberText.fixed(row.currents().failureHighMilliamps(), 0),
                 NumberText.fixed(row.currents().worstMilliamps(), 0), whole(row.ratedMilliamps(),
