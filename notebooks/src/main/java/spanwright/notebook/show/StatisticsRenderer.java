@@ -53,8 +53,8 @@ public final class StatisticsRenderer implements Renderer {
     /** The table of an analysis: each source against the one that follows it. */
     static Grid sources(String caption, AnalysisOfVariance analysis) {
         final String unit = analysis.unit().isEmpty() ? "" : " (" + analysis.unit() + ")";
-        final Grid.Builder grid = Grid.of(caption, "source", "#sum of squares", "#degrees of freedom",
-            "#mean square", "#ratio to the next", "#probability", "#standard deviation added" + unit);
+        final Grid.Builder grid = Grid.of(caption, "source", "#sum of squares", "#dof", "#mean square",
+            "#ratio to next", "#probability", "#sd added" + unit);
         for (AnalysisOfVariance.Source s : analysis.sources()) {
             final boolean isLast = s.equals(analysis.last());
             final OptionalDouble probability = analysis.probability(s.name());
@@ -76,7 +76,8 @@ public final class StatisticsRenderer implements Renderer {
         final List<String> shown = analysis.sources().stream().map(AnalysisOfVariance.Source::name)
             .filter(name -> isShown(analysis, name)).toList();
         final List<String> notes = new ArrayList<>(List.of(
-            "Each source is tested against the one that follows it; marked: probability below 0.05."));
+            "Each source is tested against the one that follows it; marked: probability below 0.05. sd added:"
+                + " the standard deviation that the source adds by itself."));
         for (AnalysisOfVariance.Source s : analysis.sources()) {
             final OptionalDouble sd = analysis.standardDeviation(s.name());
             if (sd.isEmpty()) {
@@ -108,7 +109,7 @@ public final class StatisticsRenderer implements Renderer {
         final boolean isCochran = test.kind() == OutlierTest.Kind.COCHRAN;
         final Grid.Builder grid = isCochran
             ? Grid.of("Groups", "#group", "#standard deviation", "#share of all variances", "what it is")
-            : Grid.of("Readings", "#reading", "#" + yName, "#from the mean, in standard deviations",
+            : Grid.of("Readings", "#number", "#" + yName, "#from the mean, in standard deviations",
                 "what it is");
         final double mean = test.values().stream().mapToDouble(v -> v).average().orElseThrow();
         final double largest = test.values().stream().mapToDouble(v -> Math.abs(v - mean)).max()
@@ -124,7 +125,9 @@ public final class StatisticsRenderer implements Renderer {
                         ? ": suspected, kept" : ": most apart, not suspected")), is, Figures.full(v));
         }
         final var picture = StatisticsCharts.outlier(test, yName, suspect);
-        return Sheet.saying(picture.title()).with(picture).with(grid.build())
+        return Sheet.saying(Character.toUpperCase(suspect.charAt(0)) + suspect.substring(1)
+                + (test.isSuspected() ? " stands out more than chance explains: suspected, and kept."
+                : " stands out most, but no more than chance explains.")).with(picture).with(grid.build())
             .notes("How to read it",
                 List.of("The suspect stays in every figure: whether it may be left out is"
                 + " for the person who knows what happened.", "Readings are taken as independent and normally"

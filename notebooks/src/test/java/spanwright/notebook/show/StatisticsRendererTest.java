@@ -51,8 +51,8 @@ class StatisticsRendererTest {
             days.add(new Sample(5, means[j], deviations[j]));
         }
         final String html = html("anova", AnalysisOfVariance.oneWay("day", days).in("\u00b5V"));
-        assertThat(html).contains("Shown to add to the scatter: day.", "ratio to the next",
-            "standard deviation added (\u00b5V)", ">85<", ">9<", ">40<");
+        assertThat(html).contains("Shown to add to the scatter: day.", "ratio to next",
+            "sd added (\u00b5V)", ">85<", ">9<", ">40<");
         assertThat(html).containsPattern(">2\\.2\\d\\d<");
     }
 
@@ -72,6 +72,7 @@ class StatisticsRendererTest {
     void aSuspectIsMarkedAndStaysInTheTable() {
         final String html = html("grubbs", OutlierTest.grubbs(Kind.GRUBBS_TWO_SIDED, SEVEN, 0.05));
         assertThat(html).contains("Grubbs, two-sided, 7 readings: reading 6 is suspected, 2.022 above 2.020",
+            "Reading 6 stands out more than chance explains: suspected, and kept.",
             "reading 6: suspected, kept", "The suspect stays in every figure", "+2.022");
         assertThat(html.split("<tr", -1)).as("a head and all seven readings").hasSize(9);
         assertThat(html("lowest", OutlierTest.grubbs(Kind.GRUBBS_LOWEST, SEVEN, 0.05)))
