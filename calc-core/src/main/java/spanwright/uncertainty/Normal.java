@@ -10,7 +10,11 @@ import spanwright.quantity.Checks;
  * @param standardUncertainty standard deviation, at least 0
  */
 public record Normal(double mean, double standardUncertainty) implements Distribution {
-    private static final NormalDistribution STANDARD = NormalDistribution.of(0, 1);
+
+    /** Made when first asked for: drawing needs none of it, and a short run should not wait for it. */
+    private static final class Standard {
+        static final NormalDistribution DISTRIBUTION = NormalDistribution.of(0, 1);
+    }
 
     /** Checks the components. */
     public Normal {
@@ -54,10 +58,10 @@ public record Normal(double mean, double standardUncertainty) implements Distrib
     }
 
     static double standardQuantile(double p) {
-        return STANDARD.inverseCumulativeProbability(Checks.inside("p", p, 0, 1));
+        return Standard.DISTRIBUTION.inverseCumulativeProbability(Checks.inside("p", p, 0, 1));
     }
 
     static double standardCumulative(double z) {
-        return STANDARD.cumulativeProbability(z);
+        return Standard.DISTRIBUTION.cumulativeProbability(z);
     }
 }

@@ -14,7 +14,7 @@ final class Simulation {
     private static final int BLOCK = RandomStream.BLOCK;
     private static final int MOST_TASKS = 1024;
     private static final int LEAST_BLOCKS = 16;
-    private static final int PILOT_BLOCKS = 4;
+    private static final int PILOT_BLOCKS = 2;
     private static final int SEQUENCES_AT_ONCE = 8;
     private static final long PILOT_STREAM = -1;
     private static final long TICK_MILLIS = 100;

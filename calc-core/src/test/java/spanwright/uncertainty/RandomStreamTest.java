@@ -112,6 +112,7 @@ class RandomStreamTest {
     @DisplayName("Ziggurat: the strips close at the top, and the numbers are normal by a chi-squared test")
     void zigguratIsNormal() {
         assertEquals(1, Ziggurat.closure(), 1e-10);
+        assertEquals(1, Ziggurat.tailClosure(), 1e-10);
         final RandomStream stream = new RandomStream(9, 0);
         final double[] out = new double[BLOCK];
         final int bins = 200;
