@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
+import com.sun.management.ThreadMXBean;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,6 +29,8 @@ import spanwright.reference.PublishedData;
  * lines and nothing more.
  */
 class MutatedRecordsTest {
+    /** Bytes that reading a file of about 1 kB may take, with all that the test makes of it: 16 MB. */
+    private static final long MOST_MEMORY = 1L << 24;
     private static final List<byte[]> SEEDS = seeds();
     private static final String[] TOKENS = {",", ";", "\t", "\"", "\n", "\r\n", "\r", "4,012", "4.012",
         "1e999",
@@ -54,8 +58,16 @@ class MutatedRecordsTest {
     @Timeout(120)
     void everyRowOfTwentyThousandMutatedRecordsIsAccountedFor() {
         for (int i = 0; i < 20_000; i++) {
-            accountFor(mutated(new Random(20261125L + i)));
+            final byte[] bytes = mutated(new Random(20261125L + i));
+            final long before = allocated();
+            accountFor(bytes);
+            assertTrue(allocated() - before < MOST_MEMORY, () -> "too much memory for " + text(bytes));
         }
+    }
+
+    /** Bytes that this thread has allocated so far: unlike the heap in use, no other thread disturbs it. */
+    private static long allocated() {
+        return ((ThreadMXBean) ManagementFactory.getThreadMXBean()).getCurrentThreadAllocatedBytes();
     }
 
     private static void accountFor(byte[] bytes) {

@@ -69,6 +69,23 @@ class RunJarIT {
     }
 
     @Test
+    void markupInARecordIsTextInTheReport() throws Exception {
+        final Path faults = Path.of("").toAbsolutePath().getParent().resolve("test-data/faults");
+        final String sound = Files.readString(faults.resolve("as-left-not-adjusted.csv"));
+        final String script = "<script>alert(1)</script>";
+        final String image = "<img src=x onerror=alert(1)>";
+        Files.writeString(folder.resolve("r.csv"), sound.replace("LT-201", script).replace("KF-0417", image));
+        Files.writeString(folder.resolve("s.csv"), sound.replace("8.006", script + image));
+        notebook("x.ipynb", "var read = Readings.read(\"r.csv\");", "read", "Readings.check(\"s.csv\")",
+            "System.out.println(\"" + script + "\");");
+        final Call call = call("run", "x.ipynb");
+        assertThat(call.status()).as(call.err()).isZero();
+        assertThat(folder.resolve("reports/x.html")).content().contains("&lt;script&gt;alert(1)")
+            .contains("&lt;img src=x onerror=alert(1)&gt;")
+            .doesNotContain("<script>alert", "<img src=x");
+    }
+
+    @Test
     void aFailureIsNamedWithNotebookCellAndErrorAndTheStatusIsOne() throws Exception {
         notebook("x.ipynb", "int a = 1;", "a +\nmissing", "a");
         final Call call = call("run", "x.ipynb");
