@@ -8,9 +8,11 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Stream;
 import spanwright.loop.CircuitState;
+import spanwright.loop.Corner;
 import spanwright.loop.ElementPower;
 import spanwright.loop.Isolator;
 import spanwright.loop.LoopElement;
+import spanwright.loop.PanelHeat;
 import spanwright.loop.PanelLoad;
 import spanwright.loop.PanelState;
 import spanwright.quantity.NumberText;
@@ -110,6 +112,34 @@ public final class PanelCharts {
                 : "is not determined, " + String.join("; ", state.power().notDetermined())) + ".",
             "Heat of each device and supply in the cabinet, largest first.",
             new BarPlot("heat in the cabinet (W)", bars));
+    }
+
+    /**
+     * Heat in the cabinet over the current that every loop carries, at the three corners.
+     *
+     * @throws IllegalArgumentException if a heat is not determined
+     */
+    public static Picture heatOverCurrent(PanelHeat heat) {
+        final PanelHeat.Row hottest = heat.hottest().orElseThrow(() -> new IllegalArgumentException(
+            "a heat of " + heat.panel() + " is not determined: there is nothing whole to draw"));
+        final double top = hottest.cabinetMilliwatts().orElseThrow() / 1000;
+        final Plot plot = new Plot("current of every loop (mA)", "heat in the cabinet (W)").xRange(0, 30)
+            .yRange(0, top * 1.25);
+        final Ink[] inks = {Ink.BLUE, Ink.VERMILION, Ink.GREEN};
+        for (Corner corner : Corner.values()) {
+            final List<PanelHeat.Row> rows = heat.rows().stream().filter(r -> r.corner() == corner).toList();
+            final double[] x = rows.stream().mapToDouble(PanelHeat.Row::milliamps).toArray();
+            final double[] y = rows.stream().mapToDouble(r -> r.cabinetMilliwatts().orElseThrow() / 1000)
+                .toArray();
+            final Ink ink = inks[corner.ordinal() % inks.length];
+            plot.line(corner.toString(), x, y, ink).note(PlotNote.text(corner.toString(),
+                x[x.length - 1] + 0.3, y[y.length - 1], PlotNote.Anchor.LEFT, ink.colour(),
+                corner == Corner.MOST_VOLTAGE ? -8 : corner == Corner.NOMINAL ? 4 : 16));
+        }
+        return Picture.of("The cabinet of " + heat.panel() + " is hottest at "
+            + NumberText.plain(hottest.milliamps(), 4) + " mA, " + hottest.corner() + ": "
+            + NumberText.fixed(top, 2) + " W.",
+            "Heat in the cabinet over the current of every loop at the three corners.", plot.chart());
     }
 
     /**

@@ -141,6 +141,9 @@ class LoopChartsTest {
         // By hand: eight loops of 20 mA and the module's 300 mA.
         assertThat(load.svg()).contains(">460 mA<", ">1000 mA<");
         final Picture heat = keep("panel-heat", PanelCharts.heat(panel.at(20)));
+        final Picture over = keep("panel-heat-over", PanelCharts.heatOverCurrent(panel.heat()));
+        assertThat(over.svg()).contains(">nominal<", ">least voltage<", ">most voltage<");
+        assertThat(over.title()).contains(panel.heat().hottest().orElseThrow().corner().toString());
         assertThat(heat.svg()).contains(">module A<", ">main supply<").doesNotContain("not determined");
     }
 }

@@ -11,6 +11,7 @@ import spanwright.loop.CurrentLoop;
 import spanwright.loop.IsolatorModule;
 import spanwright.loop.Panel;
 import spanwright.loop.PanelChannel;
+import spanwright.loop.PanelHeat;
 import spanwright.loop.PanelLoad;
 import spanwright.loop.PanelState;
 import spanwright.loop.Supply;
@@ -31,6 +32,9 @@ public final class PanelRenderer implements Renderer {
         }
         if (value instanceof PanelLoad load) {
             return Optional.of(load(load).bundle());
+        }
+        if (value instanceof PanelHeat heat) {
+            return Optional.of(heat(heat).bundle());
         }
         return value instanceof CommonCause cause ? Optional.of(cause(cause).bundle()) : Optional.empty();
     }
@@ -97,6 +101,17 @@ public final class PanelRenderer implements Renderer {
 
     private static String whole(OptionalDouble value, String without) {
         return value.isPresent() ? NumberText.fixed(value.getAsDouble(), 0) : without;
+    }
+
+    private static Sheet heat(PanelHeat heat) {
+        final Grid.Builder grid = Grid.of("Heat over the current of every loop", "#current (mA)", "corner",
+            "#in the cabinet (W)", "#in the field (W)", "#taken in all (W)");
+        heat.rows().forEach(r -> grid.row(List.of(NumberText.plain(r.milliamps(), 4), r.corner().toString(),
+            watts(r.cabinetMilliwatts()), watts(r.fieldMilliwatts()), watts(r.inMilliwatts())),
+            heat.hottest().filter(r::equals).isPresent(), ""));
+        return (heat.hottest().isPresent() ? LoopRenderer.cautioned(PanelCharts.heatOverCurrent(heat).title())
+            .with(PanelCharts.heatOverCurrent(heat)) : LoopRenderer.cautioned("The largest heat in the "
+                + "cabinet of " + heat.panel() + " is not determined.")).with(grid.build());
     }
 
     private static Sheet cause(CommonCause cause) {

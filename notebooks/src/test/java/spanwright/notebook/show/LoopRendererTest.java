@@ -51,7 +51,7 @@ class LoopRendererTest {
             LOOP.reach(Corner.LEAST_VOLTAGE), LOOP.faults(12), LOOP.inverse(), LOOP.readingOf("card"),
             DigitalSignal.of(LOOP, 5000), GroundLoop.of(IsolationRating.ac(10), 250).isolatedBy(ISOLATOR),
             LOOP.marginDistribution(22.5, MonteCarlo.seeded(3).trials(20_000)), LOOP.checks(),
-            LOOP.margins(), panel, panel.at(20), panel.load(), panel.commonCauses(12).get(0));
+            LOOP.margins(), panel, panel.at(20), panel.load(), panel.heat(), panel.commonCauses(12).get(0));
     }
 
     private static Panel panel() {
