@@ -29,6 +29,10 @@ final class JavaCommand {
         "-XX:Tier4BackEdgeThreshold=400000", "-XX:-OmitStackTraceInFastThrow", "-Xlog:disable",
         "-Xlog:all=error:stderr", "-Djava.awt.headless=true", "-Dfile.encoding=UTF-8");
 
+    /** What the manifest of the jar says of modules, for a start that does not read it. */
+    private static final List<String> EXPORTS = Stream.of("api", "code", "util")
+        .map(p -> "--add-exports=jdk.compiler/com.sun.tools.javac." + p + "=ALL-UNNAMED").toList();
+
     private JavaCommand() { }
 
     /** Absolute path of the Java that runs now. */
@@ -50,6 +54,7 @@ final class JavaCommand {
         final List<String> command = new ArrayList<>();
         command.add(java().toString());
         command.addAll(FLAGS);
+        command.addAll(EXPORTS);
         command.addAll(List.of("-cp", classPath(), Main.class.getName()));
         command.addAll(words);
         return command;

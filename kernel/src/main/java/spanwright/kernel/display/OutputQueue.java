@@ -50,6 +50,7 @@ final class OutputQueue {
             return;
         }
         final long waiting;
+        final boolean muchNow;
         synchronized (this) {
             if (capped) {
                 return;
@@ -60,10 +61,13 @@ final class OutputQueue {
             } else {
                 events.add(new Text(stream, new StringBuilder(kept)));
             }
-            pending += kept.length();
-            waiting = pending;
+            waiting = pending + kept.length();
+            // Once per heap, not with each further line: the next heap would be sent when it has hardly
+            // begun.
+            muchNow = waiting > URGENT_CHARS && pending <= URGENT_CHARS;
+            pending = waiting;
         }
-        wake(waiting > URGENT_CHARS);
+        wake(muchNow);
         if (waiting > BLOCK_CHARS) {
             awaitRoom();
         }

@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import jdk.jshell.DeclarationSnippet;
 import jdk.jshell.JShell;
-import jdk.jshell.JShellException;
 import jdk.jshell.Snippet;
 import jdk.jshell.Snippet.Status;
 import jdk.jshell.Snippet.SubKind;
@@ -30,7 +29,8 @@ import spanwright.kernel.interpreter.Outcome.ErrorReport;
  */
 final class CellEvaluation {
     private static final String LAST_VALUE = LastValue.class.getName();
-    private final JShell shell;
+    private final SessionEngine engine;
+    private final DirectBlocks direct;
     private final Origins origins;
     private final CellRun run;
     private final CellScope scope;
@@ -39,17 +39,39 @@ final class CellEvaluation {
     private final Set<String> reset = new LinkedHashSet<>();
     private final Set<String> redefined = new LinkedHashSet<>();
 
-    CellEvaluation(JShell shell, Origins origins, CellRun run, CellScope scope, Cell cell) {
-        this.shell = shell;
-        this.origins = origins;
+    /** What an evaluation works with, of the session. */
+    record Parts(SessionEngine engine, DirectBlocks direct, Origins origins) { }
+
+    CellEvaluation(Parts parts, CellRun run, CellScope scope, Cell cell) {
+        this.engine = parts.engine();
+        this.direct = parts.direct();
+        this.origins = parts.origins();
         this.run = run;
         this.scope = scope;
         this.cell = cell;
     }
 
+    /** JShell takes a snippet. What has been declared may be other things afterwards. */
+    private List<SnippetEvent> eval(String source) {
+        try {
+            return shell().eval(source);
+        } finally {
+            direct.sessionChanged();
+        }
+    }
+
+    private void drop(Snippet snippet) {
+        shell().drop(snippet);
+        direct.sessionChanged();
+    }
+
+    private JShell shell() {
+        return engine.shell();
+    }
+
     /** Runs the cell to its end, or to its first failure. */
     Outcome outcome() {
-        final List<Unit> units = CellSplitter.split(shell::sourceCodeAnalysis, cell.code());
+        final List<Unit> units = CellSplitter.split(() -> shell().sourceCodeAnalysis(), cell.code());
         Optional<Outcome> failure = Optional.empty();
         int i = 0;
         while (i < units.size() && failure.isEmpty()) {
@@ -89,23 +111,39 @@ final class CellEvaluation {
         final Unit last = units.get(units.size() - 1);
         final boolean valued = endsCell && last.kind() == Unit.Kind.EXPRESSION && !last.semicolon();
         final int start = units.get(0).start();
-        final String before = "{ " + cell.code().substring(start, last.start());
+        final String before = cell.code().substring(start, last.start());
+        final String id = direct.nextId();
+        final DirectBlocks.Result tried =
+            direct.run(new DirectBlocks.Block(before, last, valued), run, engine.started());
+        if (tried == DirectBlocks.Result.RAN) {
+            return endedDirectly(id, start);
+        }
+        return tried == DirectBlocks.Result.REFUSED ? oneByOne(units, endsCell)
+            : byShell(units, "{ " + before, valued, endsCell);
+    }
+
+    private Optional<Outcome> byShell(List<Unit> units, String before, boolean valued, boolean endsCell) {
+        final Unit last = units.get(units.size() - 1);
         final List<String> attempts = new ArrayList<>();
         if (valued) {
             attempts.add(before + LAST_VALUE + ".of(" + last.source() + "\n); }");
         }
         if (!valued || last.endsInCall()) {
-            attempts.add(before + last.source() + "\n; }");
+            attempts.add(before + last.source() + (last.isClosed() ? "\n }" : "\n; }"));
         }
         run.wantValue(false);
         for (String source : attempts) {
-            final Optional<SnippetEvent> main = main(shell.eval(source));
+            final Optional<SnippetEvent> main = main(eval(source));
             if (main.isPresent() && main.get().status() != Status.REJECTED) {
-                final Optional<Outcome> end = ended(main.get(), start);
-                shell.drop(main.get().snippet());
+                final Optional<Outcome> end = ended(main.get(), units.get(0).start());
+                drop(main.get().snippet());
                 return end;
             }
         }
+        return oneByOne(units, endsCell);
+    }
+
+    private Optional<Outcome> oneByOne(List<Unit> units, boolean endsCell) {
         Optional<Outcome> failure = Optional.empty();
         for (int i = 0; i < units.size() && failure.isEmpty(); i++) {
             failure = single(units.get(i), endsCell && i == units.size() - 1);
@@ -123,7 +161,7 @@ final class CellEvaluation {
         final String source = unit.semicolon() || unit.kind() == Unit.Kind.OTHER
             || unit.kind() == Unit.Kind.EXPRESSION
             ? unit.source() : withSemicolon(unit);
-        final List<SnippetEvent> events = shell.eval(source);
+        final List<SnippetEvent> events = eval(source);
         final Optional<SnippetEvent> main = main(events);
         if (main.isEmpty()) {
             return Optional.empty();
@@ -149,7 +187,7 @@ final class CellEvaluation {
 
     private void afterwards(Snippet snippet, boolean wanted) {
         if (snippet.subKind() == SubKind.TEMP_VAR_EXPRESSION_SUBKIND || !snippet.kind().isPersistent()) {
-            shell.drop(snippet);
+            drop(snippet);
         } else if (snippet instanceof DeclarationSnippet d) {
             declared.add(d);
         }
@@ -170,46 +208,50 @@ final class CellEvaluation {
 
     /** What a unit that compiled came to; empty if it ran to its end. */
     private Optional<Outcome> ended(SnippetEvent event, int start) {
-        final SnippetWrapper wrapper = shell.sourceCodeAnalysis().wrapper(event.snippet());
+        final SnippetWrapper wrapper = shell().sourceCodeAnalysis().wrapper(event.snippet());
         final int before = JavaText.lineOf(wrapper.wrapped(), wrapper.sourceToWrappedPosition(0)) - 1;
         origins.put(event.snippet().id(), new Origins.Origin(cell.label(), cell.code(),
             JavaText.lineOf(cell.code(), start), wrapper.fullClassName(), before));
-        final JShellException mapped = event.exception();
+        return ended(Optional.ofNullable(event.exception()));
+    }
+
+    private Optional<Outcome> endedDirectly(String id, int start) {
+        origins.put(id, new Origins.Origin(cell.label(), cell.code(), JavaText.lineOf(cell.code(), start),
+            DeclaredClasses.PREFIX + id, 0));
+        return ended(run.thrown().map(t -> CellFrames.mapped(t, engine.started())));
+    }
+
+    private Optional<Outcome> ended(Optional<? extends Throwable> exception) {
         if (run.stopRequested()) {
-            return Optional.of(new Outcome.Interrupted(RuntimeErrors.stopped(mapped, origins, cell.label())));
+            return Optional.of(new Outcome.Interrupted(
+                RuntimeErrors.stopped(exception.orElse(null), origins, cell.label())));
         }
-        if (mapped == null) {
-            return Optional.empty();
-        }
-        if (mapped instanceof UnresolvedReferenceException u && u.getSnippet() != null) {
-            return Optional.of(new Outcome.UserThrew(unresolvedCall(u)));
-        }
-        final Throwable thrown = run.thrown().orElse(mapped);
-        return Optional.of(
-            new Outcome.UserThrew(RuntimeErrors.report(thrown, mapped, origins, cell.label())));
+        return exception.map(mapped -> new Outcome.UserThrew(
+            mapped instanceof UnresolvedReferenceException u && u.getSnippet() != null ? unresolvedCall(u)
+            : RuntimeErrors.report(run.thrown().orElse(mapped), mapped, origins, cell.label())));
     }
 
     private ErrorReport unresolvedCall(UnresolvedReferenceException u) {
         final String message = Declared.name(u.getSnippet()) + " cannot be used before "
-            + Declared.needs(shell, u.getSnippet()) + " is defined";
+            + Declared.needs(shell(), u.getSnippet()) + " is defined";
         return RuntimeErrors.report(new Declared.NotYetDefined(message), u, origins, cell.label());
     }
 
     private Outcome rejected(Unit unit, Snippet snippet) {
         final List<CompileErrors.Complaint> complaints = new ArrayList<>();
         for (DeclarationSnippet d : declared) {
-            if (shell.status(d) == Status.RECOVERABLE_NOT_DEFINED) {
+            if (shell().status(d) == Status.RECOVERABLE_NOT_DEFINED) {
                 complaints.addAll(complaintsOf(d));
             }
         }
-        complaints.addAll(CompileErrors.complaints(shell.diagnostics(snippet).toList(), unit.start(),
+        complaints.addAll(CompileErrors.complaints(shell().diagnostics(snippet).toList(), unit.start(),
             JavaText.masked(unit.source()).stripTrailing().length()));
         if (snippet instanceof VarSnippet v && complaints.isEmpty()) {
             complaints.add(new CompileErrors.Complaint(
-                "cannot find symbol: " + Declared.needs(shell, v), unit.start()));
+                "cannot find symbol: " + Declared.needs(shell(), v), unit.start()));
         }
-        if (shell.status(snippet) == Status.RECOVERABLE_NOT_DEFINED) {
-            shell.drop(snippet);
+        if (shell().status(snippet) == Status.RECOVERABLE_NOT_DEFINED) {
+            drop(snippet);
         }
         if (complaints.isEmpty()) {
             complaints.add(new CompileErrors.Complaint(
@@ -221,9 +263,10 @@ final class CellEvaluation {
     private List<CompileErrors.Complaint> complaintsOf(DeclarationSnippet d) {
         final int start = Math.max(0, cell.code().indexOf(d.source()));
         final List<CompileErrors.Complaint> found = new ArrayList<>(
-            CompileErrors.complaints(shell.diagnostics(d).toList(), start, d.source().length()));
+            CompileErrors.complaints(shell().diagnostics(d).toList(), start, d.source().length()));
         if (found.isEmpty()) {
-            found.add(new CompileErrors.Complaint("cannot find symbol: " + Declared.needs(shell, d), start));
+            found.add(new CompileErrors.Complaint("cannot find symbol: " + Declared.needs(shell(), d),
+                start));
         }
         return found;
     }
@@ -232,12 +275,12 @@ final class CellEvaluation {
     private Optional<Outcome> judgeDeclared(boolean failed) {
         final List<CompileErrors.Complaint> complaints = new ArrayList<>();
         for (DeclarationSnippet d : new LinkedHashSet<>(declared)) {
-            final Status status = shell.status(d);
+            final Status status = shell().status(d);
             if (status == Status.RECOVERABLE_NOT_DEFINED) {
                 complaints.addAll(complaintsOf(d));
             } else if (status == Status.RECOVERABLE_DEFINED && !failed) {
                 scope.write(CellOutput.Stream.STDERR, Declared.name(d)
-                    + " is defined, but cannot be used before " + Declared.needs(shell, d) + " is.\n");
+                    + " is defined, but cannot be used before " + Declared.needs(shell(), d) + " is.\n");
             }
         }
         return complaints.isEmpty() ? Optional.empty()

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import jdk.jshell.JShell;
 import spanwright.kernel.display.CellOutput;
 import spanwright.kernel.display.CellScope;
@@ -39,12 +39,15 @@ public final class JShellInterpreter implements Interpreter {
     private final Origins origins = new Origins();
     private final SnippetLoader loader = new SnippetLoader(JShellInterpreter.class.getClassLoader());
     private final SnippetControl control = new SnippetControl(loader, engine);
+    private final SessionEngine jshell;
+    private final DirectBlocks direct;
+    private final CellEvaluation.Parts parts;
     private final Duration noteAfter;
     private final Stops stops = new Stops();
     private long lastEnded = System.nanoTime();
     private volatile boolean closed;
     private CellRun latest;
-    private JShell shell;
+    private boolean begun;
     private DocIndex docs;
     private Optional<DeadSnippets> dead = Optional.empty();
     private int cellsSinceForgotten;
@@ -59,6 +62,10 @@ public final class JShellInterpreter implements Interpreter {
     JShellInterpreter(Prelude prelude, Duration noteAfter) {
         this.noteAfter = noteAfter;
         this.prelude = Objects.requireNonNull(prelude, "prelude");
+        this.jshell = new SessionEngine(control, prelude.imports());
+        this.direct = new DirectBlocks(loader, control, prelude.imports(),
+            SessionClassPath.beyondTheProcess().stream().map(Path::of).toList());
+        this.parts = new CellEvaluation.Parts(jshell, direct, origins);
         Streams.install();
         EndNotice.watch(this);
     }
@@ -71,7 +78,7 @@ public final class JShellInterpreter implements Interpreter {
         final CellScope scope = CellScope.begin(output, this::addToClassPath, loader.classLoader());
         engine.lock();
         try {
-            start();
+            begin();
             return run(cell, scope, true);
         } catch (OutOfMemoryError e) {
             ballast = null;
@@ -97,7 +104,7 @@ public final class JShellInterpreter implements Interpreter {
         stops.begins(run, ofUser);
         latest = run;
         try {
-            return forgetting(new CellEvaluation(shell, origins, run, scope, cell).outcome());
+            return forgetting(new CellEvaluation(parts, run, scope, cell).outcome());
         } finally {
             stops.ends();
             run.end();
@@ -111,7 +118,7 @@ public final class JShellInterpreter implements Interpreter {
         cellsSinceForgotten++;
         if (cellsSinceForgotten >= FORGET_AFTER || outcome instanceof Outcome.UserThrew) {
             cellsSinceForgotten = 0;
-            dead = dead.or(() -> DeadSnippets.of(shell));
+            dead = dead.or(() -> jshell.started().flatMap(DeadSnippets::of));
             dead.ifPresent(DeadSnippets::forget);
         }
         return outcome;
@@ -151,9 +158,8 @@ public final class JShellInterpreter implements Interpreter {
     private void addToClassPath(List<Path> paths) {
         engine.lock();
         try {
-            for (Path p : paths) {
-                shell.addToClasspath(p.toAbsolutePath().toString());
-            }
+            jshell.addToClassPath(paths);
+            direct.addToClassPath(paths);
             Renderers.forget(loader.classLoader());
             docs = null;
         } finally {
@@ -161,17 +167,13 @@ public final class JShellInterpreter implements Interpreter {
         }
     }
 
-    /** Builds the engine and runs the prelude, once. The engine's lock is held. */
-    private void start() {
-        if (shell != null) {
+    /** Runs what the prelude has beyond imports, once; those are left until JShell is needed. */
+    private void begin() {
+        if (begun) {
             return;
         }
-        shell = JShell.builder().executionEngine(control.provider(), java.util.Map.of()).build();
-        SessionClassPath.beyondTheProcess().forEach(shell::addToClasspath);
+        begun = true;
         final CellScope scope = preludeScope();
-        for (String line : prelude.imports()) {
-            runPrelude(line, scope);
-        }
         for (String snippet : prelude.snippets()) {
             runPrelude(snippet, scope);
         }
@@ -191,15 +193,18 @@ public final class JShellInterpreter implements Interpreter {
     }
 
     /**
-     * Builds the engine and runs the prelude; what else is slow the first time is done once on a thread of
-     * its own, later, while no cell runs or waits.
+     * Has the compiler ready for a first plain cell; what else is slow the first time is done once on a
+     * thread of its own, later, while no cell runs or waits.
      */
     @Override
     public void warmUp() {
         turn.lock();
+        engine.lock();
         try {
-            analysed(() -> shell);
+            begin();
+            direct.warmUp();
         } finally {
+            engine.unlock();
             turn.unlock();
         }
         final Thread rest = new Thread(() -> new Rehearsal(this).run(), "spanwright-warm");
@@ -213,7 +218,7 @@ public final class JShellInterpreter implements Interpreter {
      * @return whether it was done, or never will be as the session is closed
      */
     boolean whenIdle(long nanos, Runnable task) {
-        if (!turn.tryLock()) {
+        if (stops.isWaiting() || !turn.tryLock()) {
             return closed;
         }
         try {
@@ -229,7 +234,32 @@ public final class JShellInterpreter implements Interpreter {
 
     /** Runs a cell whose output and outcome nobody wants. The turn is held. */
     void tried(String code) {
-        analysed(() -> run(new Cell(code, "prelude"), preludeScope(), false));
+        engine.lock();
+        try {
+            run(new Cell(code, "prelude"), preludeScope(), false);
+        } finally {
+            engine.unlock();
+        }
+    }
+
+    /** Does a part of the start of JShell. The turn is held. */
+    void startFurther() {
+        engine.lock();
+        try {
+            jshell.step();
+        } finally {
+            engine.unlock();
+        }
+    }
+
+    /** Whether JShell has not been started to the end, and still may be. */
+    boolean isToStart() {
+        engine.lock();
+        try {
+            return !closed && jshell.started().isEmpty();
+        } finally {
+            engine.unlock();
+        }
     }
 
     private CellScope preludeScope() {
@@ -238,12 +268,12 @@ public final class JShellInterpreter implements Interpreter {
 
     @Override
     public Completions complete(String code, int cursor) {
-        return analysed(() -> new Completer(shell, new TypeNames(shell, loader)).at(code, cursor));
+        return analysed(shell -> new Completer(shell, new TypeNames(shell, loader)).at(code, cursor));
     }
 
     @Override
     public Optional<Inspection> inspect(String code, int cursor, int detail) {
-        return analysed(() -> {
+        return analysed(shell -> {
             docs = docs == null ? new DocIndex(loader.classLoader()) : docs;
             return new Inspector(shell, new TypeNames(shell, loader), control, docs).at(code, cursor, detail);
         });
@@ -251,15 +281,15 @@ public final class JShellInterpreter implements Interpreter {
 
     @Override
     public Completeness completeness(String code) {
-        return analysed(() -> CompletenessCheck.of(shell.sourceCodeAnalysis(), code));
+        return analysed(shell -> CompletenessCheck.of(shell.sourceCodeAnalysis(), code));
     }
 
     /** Analyses the session; waits while the compiler works, not while a cell runs. */
-    private <T> T analysed(Supplier<T> analysis) {
+    private <T> T analysed(Function<JShell, T> analysis) {
         engine.lock();
         try {
-            start();
-            return analysis.get();
+            begin();
+            return analysis.apply(jshell.shell());
         } finally {
             engine.unlock();
         }
@@ -279,9 +309,7 @@ public final class JShellInterpreter implements Interpreter {
         interrupt();
         engine.lock();
         try {
-            if (shell != null) {
-                shell.close();
-            }
+            jshell.close();
         } finally {
             engine.unlock();
         }

@@ -4,11 +4,13 @@ import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * Does once what is slow the first time: a value, a completion, an inspection, errors. Each only after the
- * session has been idle for a while, so that the first cells of a user do not wait for it.
+ * Starts JShell, in small steps, and does once what is slow the first time: a value, a completion, an
+ * inspection, errors. Each only after the session has been idle for a while, so that the first cells of a
+ * user do not wait for it.
  */
 final class Rehearsal {
     private static final long PAUSE_NANOS = 150_000_000;
+    private static final long STEP_NANOS = 500_000;
 
     private final JShellInterpreter session;
 
@@ -17,6 +19,10 @@ final class Rehearsal {
     }
 
     void run() {
+        whenIdle(PAUSE_NANOS, session::startFurther);
+        while (session.isToStart()) {
+            whenIdle(STEP_NANOS, session::startFurther);
+        }
         final List<Runnable> steps = List.of(
             () -> session.tried("1 + 1"),
             () -> session.complete("Sys", 3),
@@ -27,9 +33,13 @@ final class Rehearsal {
             () -> session.completeness("int f() {"),
             () -> session.complete("String.val", 10));
         for (Runnable step : steps) {
-            do {
-                LockSupport.parkNanos(PAUSE_NANOS);
-            } while (!session.whenIdle(PAUSE_NANOS, step));
+            whenIdle(PAUSE_NANOS, step);
         }
+    }
+
+    private void whenIdle(long pauseNanos, Runnable step) {
+        do {
+            LockSupport.parkNanos(pauseNanos);
+        } while (!session.whenIdle(pauseNanos, step));
     }
 }

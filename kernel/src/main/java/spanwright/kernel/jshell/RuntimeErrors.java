@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import jdk.jshell.JShellException;
 import spanwright.kernel.display.GeneratedNames;
 import spanwright.kernel.interpreter.Outcome.ErrorReport;
 
@@ -37,14 +36,14 @@ final class RuntimeErrors {
      * @param mapped the same as JShell sees it: its frames name snippets and their lines
      * @param label  of the cell that ran
      */
-    static ErrorReport report(Throwable thrown, JShellException mapped, Origins origins, String label) {
+    static ErrorReport report(Throwable thrown, Throwable mapped, Origins origins, String label) {
         final RuntimeErrors errors = new RuntimeErrors(origins, label);
         errors.describe(thrown, mapped);
         return new ErrorReport(nameOf(thrown), messageOf(thrown), errors.lines, errors.line, 0);
     }
 
     /** The report of a cell that was stopped; says where. */
-    static ErrorReport stopped(JShellException mapped, Origins origins, String label) {
+    static ErrorReport stopped(Throwable mapped, Origins origins, String label) {
         final RuntimeErrors errors = new RuntimeErrors(origins, label);
         final String message = "the cell was stopped on request; variables keep the values they have";
         errors.lines.add(Ansi.ERROR.of("Interrupted: " + message));
@@ -55,12 +54,12 @@ final class RuntimeErrors {
     }
 
     /** A forced stop has the trace of the thread that forced it, which says nothing. */
-    private static boolean isInCell(JShellException mapped) {
+    private static boolean isInCell(Throwable mapped) {
         return Arrays.stream(mapped.getStackTrace())
             .anyMatch(f -> f.getFileName() != null && f.getFileName().startsWith("#"));
     }
 
-    private void describe(Throwable thrown, JShellException mapped) {
+    private void describe(Throwable thrown, Throwable mapped) {
         Throwable t = thrown;
         Throwable m = mapped;
         lines.add(Ansi.ERROR.of(headline(t)));

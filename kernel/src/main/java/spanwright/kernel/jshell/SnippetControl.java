@@ -60,6 +60,25 @@ final class SnippetControl extends LocalExecutionControl {
         return "";
     }
 
+    /**
+     * Loads classes that were not compiled by JShell and runs the code in one of them.
+     *
+     * @return whether it ran; no if the classes cannot be loaded. What it threw is told by the run.
+     */
+    boolean ran(ClassBytecodes[] classes, String name) {
+        try {
+            load(classes);
+            final Method unit = loader.findClass(name).getDeclaredMethod(DeclaredClasses.METHOD);
+            invoke(unit);
+        } catch (InvocationTargetException e) {
+            return true;
+        } catch (ClassInstallException | NotImplementedException | EngineTerminationException
+                 | ReflectiveOperationException e) {
+            return false;
+        }
+        return true;
+    }
+
     @Override
     public void stop() {
         final CellRun current = run;

@@ -16,6 +16,7 @@ import spanwright.kernel.display.GeneratedNames;
 /** Defines the classes of a session. Its parent sees the kernel and its libraries. */
 final class SnippetLoader implements LoaderDelegate {
     private final Definer definer;
+    private final DeclaredClasses declared = new DeclaredClasses();
     private final Map<String, String> latest = new ConcurrentHashMap<>();
 
     SnippetLoader(ClassLoader parent) {
@@ -54,6 +55,11 @@ final class SnippetLoader implements LoaderDelegate {
         });
     }
 
+    /** The classes that code of later cells can refer to. */
+    DeclaredClasses declared() {
+        return declared;
+    }
+
     ClassLoader classLoader() {
         return definer;
     }
@@ -75,6 +81,7 @@ final class SnippetLoader implements LoaderDelegate {
                 throw new ClassInstallException("load: " + e, loaded);
             }
         }
+        declared.loaded(classes, definer);
     }
 
     @Override

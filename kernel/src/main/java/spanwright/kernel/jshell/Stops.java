@@ -47,6 +47,11 @@ final class Stops {
         }
     }
 
+    /** Whether a cell of the user waits for its turn. */
+    synchronized boolean isWaiting() {
+        return waiting;
+    }
+
     synchronized Optional<CellRun> running() {
         return Optional.ofNullable(running);
     }

@@ -49,6 +49,11 @@ record Unit(int start, String source, Kind kind, boolean semicolon) {
         return JavaText.masked(source).strip().endsWith(")");
     }
 
+    /** Whether it needs no more semicolon to be a statement; one more could be one too many. */
+    boolean isClosed() {
+        return semicolon || kind == Kind.STATEMENT && JavaText.masked(source).strip().endsWith("}");
+    }
+
     private static Kind kind(String text) {
         if (text.isEmpty() || text.charAt(0) == '{' || text.charAt(0) == ';') {
             return Kind.STATEMENT;
