@@ -3,7 +3,8 @@ processor time and the ratio.
 
 usage: python3 beside_numpy.py CLASSPATH [TRIALS [REPEATS]]
 
-CLASSPATH holds the compiled library and its dependencies, as `mvn dependency:build-classpath` prints them. Java starts
+CLASSPATH holds the compiled library and its dependencies: the jar that `mvn package` makes,
+notebooks/target/spanwright.jar, or what `mvn dependency:build-classpath` prints, which starts slower. Java starts
 from a class archive, as the launcher starts the kernel, and Python from its own compiled files, which the first run of
 each makes; neither first run is counted. The options of Java let its compiler begin with loops earlier than it would,
 and keep it from compiling the same loops twice.
