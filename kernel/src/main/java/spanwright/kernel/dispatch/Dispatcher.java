@@ -63,11 +63,15 @@ final class Dispatcher implements ChannelListener, AutoCloseable {
         this.prompt = new Lane("prompt", WAITING, parts.log());
     }
 
-    /** Begins to answer; the interpreter is warmed ahead of the first cell. */
-    void start(Reply.Connect ports) {
-        connect.complete(ports);
+    /** Begins to warm the interpreter, ahead of the first cell; the sockets are opened meanwhile. */
+    void warm() {
         cells.put(this::warmUp);
         cells.start();
+    }
+
+    /** Begins to answer. */
+    void start(Reply.Connect ports) {
+        connect.complete(ports);
         analysis.start();
         prompt.start();
     }

@@ -44,11 +44,21 @@ public final class KernelServer implements AutoCloseable {
             comms.comms(), OutputLimits.fromProperties());
         dispatcher = new Dispatcher(
             new Dispatcher.Parts(interpreter, publisher, outputs, history, questions, comms, log), signer);
-        channels = Channels.open(requested, dispatcher);
+        dispatcher.warm();
+        channels = opened(requested, dispatcher);
         opened.complete(channels);
         publisher.publish(Origin.NONE, Event.Status.STARTING);
         flusher.start();
         dispatcher.start(new Reply.Connect(channels.connection().ports().byName()));
+    }
+
+    private static Channels opened(ConnectionFile requested, Dispatcher dispatcher) throws IOException {
+        try {
+            return Channels.open(requested, dispatcher);
+        } catch (IOException e) {
+            dispatcher.close();
+            throw e;
+        }
     }
 
     /**
