@@ -95,8 +95,12 @@ final class DeadSnippets {
         return all.size();
     }
 
-    /** Lets go of all that is dead. */
-    void forget() {
+    /**
+     * Lets go of all that is dead.
+     *
+     * @return the classes around what lives
+     */
+    Set<String> forget() {
         final Predicate<Snippet> dead = s -> !shell.status(s).isActive();
         final int before = all.size();
         all.removeIf(dead);
@@ -117,6 +121,7 @@ final class DeadSnippets {
             forgotten = 0;
             renewCompilers();
         }
+        return live;
     }
 
     private void renewCompilers() {

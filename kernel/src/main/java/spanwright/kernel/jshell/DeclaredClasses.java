@@ -40,6 +40,13 @@ final class DeclaredClasses {
         }
     }
 
+    /** Lets go of all but these: a name whose new definition failed has its next one under another number. */
+    synchronized void keepOnly(Set<String> outers) {
+        if (homes.values().removeIf(h -> !outers.contains(h.outer()))) {
+            generation++;
+        }
+    }
+
     private static Map<String, byte[]> within(String outer, ClassBytecodes[] classes) {
         final Map<String, byte[]> found = new LinkedHashMap<>();
         for (ClassBytecodes c : classes) {

@@ -119,7 +119,7 @@ public final class JShellInterpreter implements Interpreter {
         if (cellsSinceForgotten >= FORGET_AFTER || outcome instanceof Outcome.UserThrew) {
             cellsSinceForgotten = 0;
             dead = dead.or(() -> jshell.started().flatMap(DeadSnippets::of));
-            dead.ifPresent(DeadSnippets::forget);
+            dead.ifPresent(d -> loader.declared().keepOnly(d.forget()));
         }
         return outcome;
     }
