@@ -10,9 +10,10 @@ import spanwright.uncertainty.MeasurementModel;
 
 /**
  * A way to read a loop current: a voltmeter across a sense resistor, or a meter in its current range in the
- * loop. Currents are in milliampere.
+ * loop or at a test terminal. Currents are in milliampere.
  */
-public sealed interface CurrentMeter permits VoltmeterAcrossResistor, MilliammeterInLoop {
+public sealed interface CurrentMeter permits VoltmeterAcrossResistor, MilliammeterInLoop,
+    MilliammeterAtTerminal {
     /** What the user calls this set-up. */
     String name();
 

@@ -227,4 +227,41 @@ class MeterTest {
         assertThatThrownBy(() -> new DiodeTerminal(0.65, 20, ROOM, 2.5, -0.002))
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("ideality");
     }
+
+    /**
+     * 15 ohm and leads at 20 mA leave 0.3 V across the diode: 0.065 % of span stays in it (worked
+     * independently).
+     */
+    @Test
+    void aMilliammeterAtATestTerminalLacksWhatTheDiodeKeeps() {
+        final MilliammeterAtTerminal meter = new MilliammeterAtTerminal("at the terminal",
+            MeterRange.of(30, 0.05, 2, 0.001), 15, DiodeTerminal.usual());
+        final Celsius reference = DiodeTerminal.usual().reference();
+        final MeterReading top = meter.at(20, reference, LOOP);
+        assertThat(top.limitOf("leakage of the diode").value()).isCloseTo(0.065, within(0.001));
+        assertThat(top.limitOf("meter accuracy").value()).isCloseTo(100 * 0.012 / 16, within(1e-12));
+        // At 4 mA the meter leaves 0.06 V: next to nothing stays.
+        assertThat(meter.at(4, reference, LOOP).limitOf("leakage of the diode").value()).isLessThan(0.001);
+        assertThat(meter.burdenVolts(20)).isCloseTo(0.3, within(1e-15));
+        assertThat(meter.notes().get(0))
+            .startsWith("the reading is low by what stays in the diode, 0.010 mA");
+        // A burden far beyond the diode's voltage: the diode takes all there is, not more.
+        assertThat(new MilliammeterAtTerminal("resistive", MeterRange.of(30, 0, 1, 0.001), 60,
+            DiodeTerminal.usual()).leakageMilliamps(20, reference)).isEqualTo(20);
+    }
+
+    @Test
+    void aSetUpThatCannotReadAPointIsNamedWithTheReason() {
+        final VoltmeterAcrossResistor small = VoltmeterAcrossResistor.of("small range",
+            MeterRange.of(0.15, 0.05, 2, 1e-5), TEN, 0);
+        final MeterComparison c = MeterComparison.of(List.of(small, handheld(0.5, 2, 1e-4)), LOOP, ROOM,
+            new PercentOfSpan(0.25), 4, List.of(0.0, 25.0, 75.0, 100.0));
+        assertThat(c.rows()).hasSize(1);
+        assertThat(c.rows().get(0).readings()).hasSize(4);
+        assertThat(c.unfit().get(0).meter()).isEqualTo(small);
+        // 75 % is 16 mA, 0.16 V on 10 ohm.
+        assertThat(c.unfit().get(0).reason())
+            .isEqualTo("at 16 mA a reading of 0.16 is beyond the range, which ends at 0.15");
+        assertThat(c.toString()).contains("small range cannot read it: at 16 mA");
+    }
 }
