@@ -1,6 +1,8 @@
 package spanwright.error;
 
+import java.util.List;
 import java.util.Objects;
+import java.util.stream.DoubleStream;
 import spanwright.quantity.Celsius;
 import spanwright.quantity.Checks;
 import spanwright.quantity.Kelvin;
@@ -84,6 +86,16 @@ public record DiodeTerminal(double forwardVolts, double atMilliamps, Celsius ref
             }
         }
         return low;
+    }
+
+    /**
+     * Temperatures at which a table is worth having: a cold kiosk, the reference, a warm and a hot cabinet;
+     * those at which the diode has no forward voltage left are not among them.
+     */
+    public List<Celsius> usualTemperatures() {
+        return DoubleStream.of(-10, reference.value(), 45, 70).distinct().sorted()
+            .filter(t -> forwardVolts + voltsPerKelvin * (t - reference.value()) > 0)
+            .mapToObj(Celsius::new).toList();
     }
 
     @Override

@@ -133,7 +133,7 @@ public record MeterComparison(Span output, Celsius ambient, PercentOfSpan tolera
     /** Which of them will do, in one sentence. */
     public String sentence() {
         final String who = willDo().isEmpty() ? "none will do" : willDo().stream().map(CurrentMeter::name)
-            .collect(Collectors.joining(", ")) + " will do";
+            .collect(Collectors.joining("; ")) + " will do";
         return "For a tolerance of \u00b1" + tolerance + " and a ratio of " + NumberText.plain(leastRatio, 3)
             + ": " + who;
     }

@@ -47,6 +47,14 @@ public record SenseResistor(double ohms, Distribution value, double ppmPerKelvin
             true);
     }
 
+    /**
+     * Relative limit of the value: half width of the tolerance, or twice the standard uncertainty of the
+     * certificate.
+     */
+    public double valueLimit() {
+        return value instanceof Rectangular r ? (r.upper() - r.lower()) / 2 : 2 * value.standardUncertainty();
+    }
+
     /** Largest relative change from the reference to an ambient temperature. */
     public double temperatureLimit(Celsius ambient) {
         return ppmPerKelvin * 1e-6 * Math.abs(ambient.minus(reference).value());
