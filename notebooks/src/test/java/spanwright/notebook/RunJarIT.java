@@ -85,6 +85,14 @@ class RunJarIT {
             .doesNotContain("<script>alert", "<img src=x");
     }
 
+    /** Plain cells go past JShell; without the manifest entry of the jar they silently would not. */
+    @Test
+    void plainCellsAreCompiledInOnePass() throws Exception {
+        notebook("x.ipynb", "new Throwable().getStackTrace()[0].getClassName()");
+        assertThat(call("run", "x.ipynb").status()).isZero();
+        assertThat(folder.resolve("reports/x.ipynb")).content().contains("REPL.$JShell$0");
+    }
+
     @Test
     void aFailureIsNamedWithNotebookCellAndErrorAndTheStatusIsOne() throws Exception {
         notebook("x.ipynb", "int a = 1;", "a +\nmissing", "a");
