@@ -55,15 +55,16 @@ public final class MeterRenderer implements Renderer {
 
     private static Grid ratios(MeterComparison c) {
         final List<String> heads = new ArrayList<>(List.of("set-up"));
-        c.rows().get(0).readings().forEach(r -> heads.add("#U at " + NumberText.plain(r.milliamps(), 4)
-            + " mA (% of span), ratio"));
+        c.rows().get(0).readings().forEach(r -> heads.add("#" + NumberText.plain(r.milliamps(), 4)
+            + " mA"));
         heads.addAll(List.of("#worst ratio", "will it do"));
-        final Grid.Builder grid = Grid.of("Expanded uncertainty (95 %) and ratio of the tolerance to it",
+        final Grid.Builder grid = Grid.of("Expanded uncertainty (95 %) in % of span, and the ratio of the "
+            + "tolerance to it",
             heads.toArray(String[]::new));
         for (MeterComparison.Row r : c.rows()) {
             final List<String> cells = new ArrayList<>(List.of(r.meter().name()));
             r.readings().forEach(m -> cells.add(NumberText.uncertainty(m.expandedOfSpan().value()) + ", "
-                + NumberText.fixed(m.ratioTo(c.tolerance()), 1)));
+                + "ratio " + NumberText.fixed(m.ratioTo(c.tolerance()), 1)));
             cells.add(NumberText.fixed(r.ratio(), 1));
             cells.add(r.willDo() ? "\u2713 yes" : "\u2717 no");
             grid.row(cells, r.equals(c.rows().get(0)), "ratio " + r.ratio());
