@@ -83,3 +83,14 @@ chamber("LT-101B-chamber.csv", "LT-101B", "KF-60933-3", "2026-06-03", (0.008, -0
 bench("LT-102B.csv", "LT-102B", "KF-60933-4", "2026-09-16", "mA", (4, 20), 0.1, (0.070, 0.000, 0.075, 0.005), 106, 3)
 bench("LT-102B-turned.csv", "LT-102B", "KF-60933-4", "2026-09-16", "mA", (4, 20), 0.1,
       (0.070 - 0.25 * 0.072, -0.072, 0.075, 0.005), 107, 3)
+# Three channels whose errors are round figures in 1 uA: an offset of 0.1 % of span, a bow of 0.1 %, and both. One
+# traverse upwards, so hysteresis and repeatability cannot be told. What a turn leaves is worked by hand in notebook 05.
+WORKED = [PREAMBLE.format(tag="LT-103", serial="KF-61000", date="2026-09-17", low=4, high=20, unit="mA",
+                          tolerance=0.06, ambient="Ambient,21.5 °C\n").replace("Tag,LT-103\nSerial,KF-61000\n", ""),
+          "Tag,Cycle,Point (%),Direction,Applied (mA),Indicated (mA)\n"]
+for tag, shape in (("LT-103A", (0.1, 0, 0, 0)), ("LT-103B", (0, 0, 0.1, 0)), ("LT-103C", (0.1, 0, 0.1, 0))):
+    for percent in POINTS:
+        applied = 4 + 0.16 * percent
+        indicated = applied + 0.16 * error(percent, *shape, True)
+        WORKED.append(f"{tag},1,{percent},up,{applied:.3f},{indicated:.3f}\n")
+(HERE / "LT-103.csv").write_text("".join(WORKED), encoding="utf-8", newline="\n")
