@@ -79,7 +79,8 @@ public final class MeterCharts {
             + NumberText.uncertainty(u[STEPS]) + " % at " + NumberText.plain(x[STEPS], 4)
             + " mA (95 %), at worst " + NumberText.uncertainty(last.worstCase().value()) + " %; "
             + names.get(0) + " is the largest term at the top.",
-            "Limits of " + names.size() + " terms in percent of span, stacked, against the current.",
+            "Limits of " + names.size() + (names.size() == 1 ? " term" : " terms")
+                + " in percent of span, stacked, against the current.",
             plot.chart());
     }
 
