@@ -139,7 +139,7 @@ class RunJarIT {
             // Each comparison with published or hand-worked figures says how many agree.
             assertThat(call.out().lines().filter(l -> l.contains("figures agree"))).isNotEmpty()
                 .allSatisfy(l -> assertThat(l)
-                    .matches(".*: (\\d+) of \\1 figures agree with the published ones\\."));
+                    .matches(".*: (\\d+) of \\1 figures agree with their sources\\."));
         }
     }
 

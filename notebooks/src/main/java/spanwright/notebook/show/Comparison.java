@@ -8,8 +8,9 @@ import java.util.Objects;
 import spanwright.quantity.Checks;
 
 /**
- * Computed figures beside published ones. The printed digits set the tolerance: half a unit of the last
- * printed place, asking no finer than 1e-11 of the value, or what the source itself allows.
+ * Computed figures beside those of a source: published, or worked by hand where the source column says so.
+ * The printed digits set the tolerance: half a unit of the last printed place, asking no finer than 1e-11 of
+ * the value, or what the source itself allows.
  *
  * @param title what is compared
  * @param rows  the figures
@@ -91,20 +92,19 @@ public record Comparison(String title, List<Row> rows) {
 
     /** The result in one sentence. */
     public String sentence() {
-        return title + ": " + agreed() + " of " + rows.size() + " figures agree with the published ones"
+        return title + ": " + agreed() + " of " + rows.size() + " figures agree with their sources"
             + (agreed() == rows.size() ? "." : "; " + rows.stream().filter(r -> !r.agrees()).map(Row::what)
                 .toList()
             + " do not.");
     }
 
     Sheet sheet() {
-        final Grid.Builder grid = Grid.of(title, "figure", "#published", "#computed", "#digits agreed",
-            "agrees",
-            "source");
+        final Grid.Builder grid = Grid.of(title, "figure", "#in the source", "#computed", "#digits agreed",
+            "agrees", "source");
         for (Row row : rows) {
             grid.row(List.of(row.what(), row.printed(), String.format(Locale.ROOT, "%.12g", row.computed()),
                 Integer.toString(row.digits()), row.agrees() ? "\u2713 as printed" : "\u2717 differs",
-                    row.source()),
+                row.source()),
                 !row.agrees(), String.format(Locale.ROOT, "%.17g", row.computed()));
         }
         return Sheet.saying(sentence()).with(grid.build());
