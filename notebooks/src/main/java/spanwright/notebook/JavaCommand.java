@@ -55,6 +55,10 @@ final class JavaCommand {
         command.add(java().toString());
         command.addAll(FLAGS);
         command.addAll(EXPORTS);
+        final String jars = System.getProperty("maven.repo.local", "");
+        if (!jars.isBlank()) {
+            command.add("-Dmaven.repo.local=" + Path.of(jars).toAbsolutePath());
+        }
         command.addAll(List.of("-cp", classPath(), Main.class.getName()));
         command.addAll(words);
         return command;

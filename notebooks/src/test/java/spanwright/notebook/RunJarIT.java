@@ -10,6 +10,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.jar.JarEntry;
+import java.util.jar.JarOutputStream;
+import java.util.spi.ToolProvider;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,7 +29,13 @@ class RunJarIT {
     private record Call(int status, String out, String err) { }
 
     private Call call(String... words) throws Exception {
-        final List<String> command = new ArrayList<>(List.of(JAVA.toString(), "-jar", JAR.toString()));
+        return call(List.of(), words);
+    }
+
+    private Call call(List<String> options, String... words) throws Exception {
+        final List<String> command = new ArrayList<>(List.of(JAVA.toString()));
+        command.addAll(options);
+        command.addAll(List.of("-jar", JAR.toString()));
         command.addAll(List.of(words));
         final Path out = folder.resolve("out.log");
         final Path err = folder.resolve("err.log");
@@ -115,6 +124,38 @@ class RunJarIT {
             assertThat(call.err()).doesNotContain("\tat ");
         }
         assertThat(call("run", "--no-such-option").status()).isEqualTo(2);
+    }
+
+    @Test
+    void jarsComeFromTheMavenRepositoryThatTheCallNames() throws Exception {
+        inRepository("bus", "");
+        inRepository("driver", "<dependency><groupId>fen</groupId><artifactId>bus</artifactId>"
+            + "<version>1</version></dependency>");
+        notebook("a/x.ipynb", "Session.addMaven(\"fen:driver:1\").size() + \" files\"",
+            "fen.driver.Part.class + \" and \" + fen.bus.Part.class");
+        final Call call = call(List.of("-Dmaven.repo.local=repository"), "run", "a/x.ipynb", "--out", "done");
+        assertThat(call.status()).as(call.err()).isZero();
+        assertThat(folder.resolve("done/x.ipynb")).content().contains("2 files",
+            "class fen.driver.Part and class fen.bus.Part");
+    }
+
+    private void inRepository(String artifact, String dependencies) throws Exception {
+        final Path place = Files.createDirectories(folder.resolve("repository/fen/" + artifact + "/1"));
+        Files.writeString(place.resolve(artifact + "-1.pom"), "<project><modelVersion>4.0.0</modelVersion>"
+            + "<groupId>fen</groupId><artifactId>" + artifact
+                + "</artifactId><version>1</version><dependencies>"
+            + dependencies + "</dependencies></project>");
+        final Path source = Files.writeString(folder.resolve("Part.java"),
+            "package fen." + artifact + "; public class Part { }");
+        assertThat(ToolProvider.findFirst("javac").orElseThrow().run(System.out, System.err, "-d",
+            folder.toString(),
+            source.toString())).isZero();
+        final String file = "fen/" + artifact + "/Part.class";
+        try (JarOutputStream out = new JarOutputStream(Files.newOutputStream(
+            place.resolve(artifact + "-1.jar")))) {
+            out.putNextEntry(new JarEntry(file));
+            out.write(Files.readAllBytes(folder.resolve(file)));
+        }
     }
 
     @Test

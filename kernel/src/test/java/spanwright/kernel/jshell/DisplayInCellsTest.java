@@ -12,6 +12,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spanwright.kernel.maven.LaidDown;
 
 class DisplayInCellsTest {
     private static Cells cells;
@@ -132,6 +133,21 @@ class DisplayInCellsTest {
         assertThat(cells.error("Session.addJars(Path.of(\"missing.jar\"));").message()).contains(
             "no such jar")
             .contains("missing.jar");
+    }
+
+    @Test
+    void jarsOfTheMavenRepositoryComeWithWhatTheyNeed(@TempDir Path dir) throws Exception {
+        new LaidDown(dir).jar("driver", "1.0", "bus:2.1").jar("bus", "2.1");
+        System.setProperty("maven.repo.local", dir.toString());
+        try {
+            assertThat(cells.value("Session.addMaven(\"org.example.fen:driver:1.0\");\n"
+                + "import fen.*;\nDriver.name() + \" \" + Bus.name()"))
+                    .isEqualTo("driver-1.0.jar bus-2.1.jar");
+            assertThat(cells.error("Session.addMaven(\"org.example.fen:driver:1.1\");").message()).contains(
+                "driver-1.1.pom", "-Dartifact=org.example.fen:driver:1.1 -Dmaven.repo.local=" + dir);
+        } finally {
+            System.clearProperty("maven.repo.local");
+        }
     }
 
     private static Path jar(Path dir) throws Exception {
