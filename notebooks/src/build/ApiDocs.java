@@ -62,8 +62,7 @@ public final class ApiDocs {
         final JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
         try (var files = compiler.getStandardFileManager(null, null, StandardCharsets.UTF_8)) {
             final JavacTask task = (JavacTask) compiler.getTask(null, files, null, List.of("-proc:none"),
-                null,
-                files.getJavaFileObjectsFromPaths(sources));
+                null, files.getJavaFileObjectsFromPaths(sources));
             final DocTrees trees = DocTrees.instance(task);
             for (final CompilationUnitTree unit : task.parse()) {
                 new Reader(trees).scan(unit, null);

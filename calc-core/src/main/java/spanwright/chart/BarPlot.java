@@ -13,9 +13,8 @@ import spanwright.quantity.Checks;
 import spanwright.quantity.NumberText;
 
 /**
- * Horizontal bars with their names written before them and their figures behind, in the order given.
- * XChart's own
- * horizontal bars give every name the same narrow column and cut it; ours take the room the longest name
+ * Horizontal bars with their names written before them and their figures behind, in the order given. XChart's
+ * own horizontal bars give every name the same narrow column and cut it; ours take the room the longest name
  * needs.
  */
 final class BarPlot implements IChart {

@@ -62,10 +62,11 @@ public final class ChainCharts {
         plot.note(PlotNote.verticalLimit(target, "target +" + label, Ink.BLACK.colour(), false, 0))
             .note(PlotNote.verticalLimit(-target, "target " + NumberText.MINUS + label, Ink.BLACK.colour(),
                 true, 0));
-        return Picture.of("By Monte Carlo, " + error.coverage() + ", the error stays within \u00b1"
+        return Picture.of(
+            "By Monte Carlo, " + error.coverage() + ", the error stays within \u00b1"
                 + NumberText.fixed(error.methods().monteCarlo().limit(), 3) + " % of span, "
-                + (error.covered().value() <= target ? "inside" : "outside") + " the target of \u00b1"
-                    + label + " % of span.",
+                + (error.covered().value() <= target ? "inside" : "outside") + " the target of \u00b1" + label
+                + " % of span.",
             "Histogram of the simulated error of the chain with four intervals: " + figures(error) + ".",
             plot.chart());
     }
@@ -137,8 +138,8 @@ public final class ChainCharts {
             .line("known", t, curve.stream().mapToDouble(TemperatureError::knownError).toArray(), Ink.BLACK)
             .line("lower", t, curve.stream().mapToDouble(TemperatureError::lower).toArray(), Ink.BLUE)
             .line("upper", t, curve.stream().mapToDouble(TemperatureError::upper).toArray(), Ink.BLUE)
-            .line("worst case, high", t, worst, Ink.VERMILION).line("worst case, low", t, below,
-                Ink.VERMILION);
+            .line("worst case, high", t, worst, Ink.VERMILION)
+            .line("worst case, low", t, below, Ink.VERMILION);
         addTarget(plot, claim.target().value());
         final int last = t.length - 1;
         plot.note(label("worst case", t[last], worst[last], Ink.VERMILION, -6))
@@ -148,8 +149,8 @@ public final class ChainCharts {
         for (TemperatureError c : curve) {
             widest = Math.max(c.upper(), -c.lower()) > Math.max(widest.upper(), -widest.lower()) ? c : widest;
         }
-        return Picture.of("At " + widest.outdoor() + " outdoor the error is "
-            + NumberText.signed(widest.knownError(), 3)
+        return Picture.of(
+            "At " + widest.outdoor() + " outdoor the error is " + NumberText.signed(widest.knownError(), 3)
                 + " \u00b1 " + NumberText.fixed(widest.expanded(), 3) + " % of span at " + error.coverage()
                 + ", the most within the range.",
             "Known error, interval and worst case of the chain against outdoor temperature, with the target.",
@@ -175,11 +176,11 @@ public final class ChainCharts {
         plot.note(label("worst case", mid.inputPercent(), mid.worstCase(), Ink.VERMILION, -8))
             .note(label("GUM", mid.inputPercent(), mid.gum(), Ink.BLUE, -8))
             .note(label("root sum of squares", far.inputPercent(), far.rootSumOfSquares(), Ink.ORANGE, 40));
-        return Picture.of("The error is largest at " + NumberText.plain(error.at().inputPercent(), 3)
+        return Picture.of(
+            "The error is largest at " + NumberText.plain(error.at().inputPercent(), 3)
                 + " % of the input range: GUM \u00b1" + NumberText.fixed(error.methods().gum().limit(), 3)
                 + " % of span.",
-                    "What the error stays within at each input, by three methods, and the target.",
-            plot.chart());
+            "What the error stays within at each input, by three methods, and the target.", plot.chart());
     }
 
     private static PlotNote label(String text, double x, double y, Ink ink, int down) {

@@ -44,9 +44,11 @@ public final class ChannelCharts {
         for (Direction direction : Direction.values()) {
             addDirection(plot, errors, direction, range);
         }
-        return Picture.of(channel.run().channel() + ", " + channel.run().phase() + ": "
-                + channel.inaccuracy().value().map(p -> errorSentence(p, tolerance)).orElse(
-                    "the inaccuracy is not determined, " + channel.inaccuracy().reason()) + ".",
+        return Picture.of(
+            channel.run().channel() + ", " + channel.run().phase() + ": "
+                + channel.inaccuracy().value().map(p -> errorSentence(p, tolerance))
+                    .orElse("the inaccuracy is not determined, " + channel.inaccuracy().reason())
+                + ".",
             "Error in percent of span of " + errors.size() + " readings against the applied input"
                 + tolerance.map(t -> ", with the tolerance of " + t).orElse(", without a tolerance") + ".",
             plot.chart());
@@ -108,9 +110,9 @@ public final class ChannelCharts {
         final Marker marker = up ? SeriesMarkers.TRIANGLE_UP : SeriesMarkers.TRIANGLE_DOWN;
         plot.marks(direction + "scale", these.stream().mapToDouble(ReadingError::position).toArray(),
             these.stream().mapToDouble(e -> e.ofSpan().value()).toArray(), ink, marker);
-        plot.note(PlotNote.text((up ? "\u25b2 upscale" : "\u25bc downscale") + ", " + these.size()
-            + " readings",
-            0, range * 0.93, PlotNote.Anchor.LEFT, ink.colour(), up ? 0 : 17));
+        plot.note(
+            PlotNote.text((up ? "\u25b2 upscale" : "\u25bc downscale") + ", " + these.size() + " readings", 0,
+                range * 0.93, PlotNote.Anchor.LEFT, ink.colour(), up ? 0 : 17));
     }
 
     /** Deviations of the averages from the four reference lines and from least squares, on one scale. */
@@ -137,8 +139,7 @@ public final class ChannelCharts {
         for (ReferenceKind kind : ReferenceKind.values()) {
             figures.add(kind + " " + NumberText.fixed(linearity.against(kind).value(), 3));
         }
-        return Picture.of(
-            channel + ": non-linearity in % of span: " + String.join(", ", figures) + ".",
+        return Picture.of(channel + ": non-linearity in % of span: " + String.join(", ", figures) + ".",
             "Deviations in percent of span from five lines; largest: " + String.join(", ", figures) + ".",
             plot.chart());
     }

@@ -66,9 +66,8 @@ public final class FitCharts {
         Objects.requireNonNull(test, "test");
         final String yName = test.curve().data().yName();
         final String unit = AxisName.unitAfter(yName);
-        final Plot plot = new Plot(test.curve().data().xName(), AxisName.sameUnit("departure from the "
-            + degreeWords(test),
-            yName));
+        final Plot plot = new Plot(test.curve().data().xName(),
+            AxisName.sameUnit("departure from the " + degreeWords(test), yName));
         final int n = test.curve().data().size();
         final double[] x = IntStream.range(0, n).mapToDouble(test.curve().data()::x).toArray();
         final double[] left = IntStream.range(0, n).mapToDouble(test.curve()::residual).toArray();
@@ -84,13 +83,14 @@ public final class FitCharts {
             .note(PointNote.key("\u2715 reading", Ink.BLUE.colour(), false, 0));
         final double departure = test.points().stream().mapToDouble(p -> Math.abs(p.departure())).max()
             .orElseThrow();
-        return Picture.of((test.isShownAt(0.05) ? "The " + degreeWords(test) + " does not describe the"
-                + " readings: means" : "No lack of fit is shown: means") + " lie up to "
-                + NumberText.significant(departure, 2) + unit + " off the " + degreeWords(test)
-                + ", repeated readings scatter by " + NumberText.significant(test.replicatesSd(), 2) + unit
-                + ".",
+        return Picture.of(
+            (test.isShownAt(0.05) ? "The " + degreeWords(test) + " does not describe the" + " readings: means"
+                : "No lack of fit is shown: means") + " lie up to " + NumberText.significant(departure, 2)
+                + unit + " off the " + degreeWords(test) + ", repeated readings scatter by "
+                + NumberText.significant(test.replicatesSd(), 2) + unit + ".",
             "Departure from the " + degreeWords(test) + " of " + n + " readings and of the means of "
-                + test.points().size() + " points.", plot.chart());
+                + test.points().size() + " points.",
+            plot.chart());
     }
 
     /** "straight line", or the polynomial by its degree. */
@@ -121,9 +121,9 @@ public final class FitCharts {
             .note(PlotNote.horizontalLimit(-s, "", Ink.BLACK.colour(), true))
             .note(PointNote.ring(x[worst], y[worst], Ink.VERMILION.colour()))
             .note(PointNote.label(x[worst], y[worst], "reading " + (worst + 1), Ink.VERMILION.colour(), 4));
-        return Picture.of("The largest residual is " + signed(y[worst]) + unit + ", of reading " + (worst + 1)
-                + " of " + n + "; the residual standard deviation is " + NumberText.uncertainty(s) + unit
-                + ".",
+        return Picture.of(
+            "The largest residual is " + signed(y[worst]) + unit + ", of reading " + (worst + 1) + " of " + n
+                + "; the residual standard deviation is " + NumberText.uncertainty(s) + unit + ".",
             "Residual of " + n + " readings against the fitted value.", plot.chart());
     }
 

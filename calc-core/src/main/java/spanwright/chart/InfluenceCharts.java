@@ -28,8 +28,7 @@ public final class InfluenceCharts {
         final List<BarPlot.Bar> bars = new ArrayList<>();
         for (MeasuredInfluence i : study.influences()) {
             bars.add(new BarPlot.Bar(i.name() + ", over " + NumberText.plain(i.range(), 4) + " " + i.unit(),
-                0,
-                i.overRange().value(), figure(i), i.isShown() ? Ink.BLUE : Ink.ORANGE));
+                0, i.overRange().value(), figure(i), i.isShown() ? Ink.BLUE : Ink.ORANGE));
         }
         final List<MeasuredInfluence> shown = study.shown();
         return Picture.of(study.subject() + ": " + (shown.isEmpty() ? "no influence is told from none"
@@ -88,7 +87,8 @@ public final class InfluenceCharts {
             .max()
             .orElseThrow());
         final boolean lacks = points.stream().anyMatch(p -> !p.missing().isEmpty());
-        return Picture.of((lacks ? "Not complete, so too small: " : "") + "U of the mean errors is "
+        return Picture.of(
+            (lacks ? "Not complete, so too small: " : "") + "U of the mean errors is "
                 + (low.equals(high) ? low : low + " to " + high) + " % of span (95 %).",
             "Mean error of " + points.size() + " points with their expanded uncertainty, percent of span.",
             plot.chart());

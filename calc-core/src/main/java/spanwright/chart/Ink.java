@@ -3,9 +3,8 @@ package spanwright.chart;
 import java.awt.Color;
 
 /**
- * The six colours of our pictures: from the set of M. Okabe and K. Ito, which stays distinguishable under
- * the common
- * forms of colour blindness.
+ * The six colours of our pictures: from the set of M. Okabe and K. Ito, which stays distinguishable under the
+ * common forms of colour blindness.
  */
 enum Ink {
     BLACK(0x000000),

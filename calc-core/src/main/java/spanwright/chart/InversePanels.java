@@ -98,13 +98,11 @@ final class InversePanels {
         final double most = Arrays.stream(all).max().orElseThrow();
         final double room = most > least ? 0.07 * (most - least) : 1;
         final Plot plot = new Plot(data.xName(), data.yName(), withReadings && withBand ? Plot.HEIGHT : 300)
-            .xRange(low - air, high + air)
-            .yRange(least - room, most + 2.5 * room).line("line", x, over(x, v -> line.at(v).value()),
-                Ink.BLUE)
-            .note(PlotNote.horizontalLimit(y, "", Ink.VERMILION.colour(), true))
-            .note(PointNote.key("dashed: " + (isCrossing() ? "value " : "indication ")
-                + NumberText.plain(y, 6) + AxisName.unitAfter(data.yName()), Ink.VERMILION.colour(), false,
-                0));
+            .xRange(low - air, high + air).yRange(least - room, most + 2.5 * room)
+            .line("line", x, over(x, v -> line.at(v).value()), Ink.BLUE)
+            .note(PlotNote.horizontalLimit(y, "", Ink.VERMILION.colour(), true)).note(
+                PointNote.key("dashed: " + (isCrossing() ? "value " : "indication ") + NumberText.plain(y, 6)
+                    + AxisName.unitAfter(data.yName()), Ink.VERMILION.colour(), false, 0));
         if (withBand) {
             plot.dotted("lower", x, lower, Ink.BLUE).dotted("upper", x, upper, Ink.BLUE)
                 .note(PointNote.key("dotted: " + FitCharts.percent(answer.coverage())

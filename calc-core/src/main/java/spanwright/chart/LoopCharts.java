@@ -32,8 +32,8 @@ public final class LoopCharts {
             e.minusVolts(), e.plusVolts(), NumberText.fixed(e.volts(), 2) + " V", Ink.BLUE)).toList();
         return Picture.of(state.sentence(),
             "Voltage of each element on the way round the circuit, from the plus"
-            + " of its source to the minus.", new BarPlot("potential above the minus of the source (V)",
-                bars));
+                + " of its source to the minus.",
+            new BarPlot("potential above the minus of the source (V)", bars));
     }
 
     /** Voltage the transmitter's circuit needs over the current, with the band that the supply gives. */

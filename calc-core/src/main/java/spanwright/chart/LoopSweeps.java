@@ -68,12 +68,12 @@ public final class LoopSweeps {
                 + " \u00b0C", Ink.BLACK.colour(), hottest < 20, 0));
         final double hot = at(loop, cables, hottest).marginVolts(current(loop), Corner.LEAST_VOLTAGE);
         final double room = at(loop, cables, 20).marginVolts(current(loop), Corner.LEAST_VOLTAGE);
-        return Picture.of(loop.name() + " at " + NumberText.plain(current(loop), 4) + " mA: with copper at "
-            + NumberText.plain(hottest, 4) + " \u00b0C and every limit against it "
-            + NumberText.signed(hot, 2) + " V to spare; the table value at 20 \u00b0C would say "
-            + NumberText.signed(room, 2) + " V.",
-            "Voltage to spare over the temperature of the conductors, nominal and worst case.",
-            plot.chart());
+        return Picture.of(
+            loop.name() + " at " + NumberText.plain(current(loop), 4) + " mA: with copper at "
+                + NumberText.plain(hottest, 4) + " \u00b0C and every limit against it "
+                + NumberText.signed(hot, 2) + " V to spare; the table value at 20 \u00b0C would say "
+                + NumberText.signed(room, 2) + " V.",
+            "Voltage to spare over the temperature of the conductors, nominal and worst case.", plot.chart());
     }
 
     private static CurrentLoop at(CurrentLoop loop, List<Cable> cables, double degrees) {
@@ -98,8 +98,8 @@ public final class LoopSweeps {
         return new Plot(axis, "voltage to spare at " + NumberText.plain(current, 4) + " mA (V)")
             .xRange(x[0], x[x.length - 1]).yRange(low - air, high + 2 * air)
             .line("nominal", x, nominal, Ink.BLUE).line("worst case", x, worst, Ink.VERMILION)
-            .note(PlotNote.text("nominal", x[place], nominal[place], PlotNote.Anchor.LEFT,
-                Ink.BLUE.colour(), -10))
+            .note(PlotNote.text("nominal", x[place], nominal[place], PlotNote.Anchor.LEFT, Ink.BLUE.colour(),
+                -10))
             .note(PlotNote.text("every limit against it", x[place], worst[place], PlotNote.Anchor.LEFT,
                 Ink.VERMILION.colour(), 18))
             .dashed("limit", new double[] {x[0], x[x.length - 1]}, new double[] {0, 0}, Ink.BLACK)

@@ -74,11 +74,12 @@ public final class MeterCharts {
                 PlotNote.Anchor.LEFT, Ink.SOFT_TEXT, 0));
         }
         final MeterReading last = readings.get(STEPS);
-        return Picture.of(meter.name() + " at " + ambient + ": U is "
-            + NumberText.uncertainty(u[0]) + " % of span at " + NumberText.plain(x[0], 4) + " mA and "
-            + NumberText.uncertainty(u[STEPS]) + " % at " + NumberText.plain(x[STEPS], 4)
-            + " mA (95 %), at worst " + NumberText.uncertainty(last.worstCase().value()) + " %; "
-            + names.get(0) + " is the largest term at the top.",
+        return Picture.of(
+            meter.name() + " at " + ambient + ": U is " + NumberText.uncertainty(u[0]) + " % of span at "
+                + NumberText.plain(x[0], 4) + " mA and " + NumberText.uncertainty(u[STEPS]) + " % at "
+                + NumberText.plain(x[STEPS], 4) + " mA (95 %), at worst "
+                + NumberText.uncertainty(last.worstCase().value()) + " %; " + names.get(0)
+                + " is the largest term at the top.",
             "Limits of " + names.size() + (names.size() == 1 ? " term" : " terms")
                 + " in percent of span, stacked, against the current.",
             plot.chart());
@@ -103,8 +104,7 @@ public final class MeterCharts {
         final double[] apart = Labels.spread(places.stream().mapToDouble(v -> v).toArray(),
             LABEL_GAP * 1.1 * top);
         for (int k = 0; k < texts.size(); k++) {
-            plot.note(PlotNote.text(texts.get(k), x, apart[k], PlotNote.Anchor.LEFT, dark(inks.get(k)),
-                4));
+            plot.note(PlotNote.text(texts.get(k), x, apart[k], PlotNote.Anchor.LEFT, dark(inks.get(k)), 4));
         }
     }
 

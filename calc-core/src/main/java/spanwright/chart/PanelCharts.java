@@ -103,8 +103,8 @@ public final class PanelCharts {
         final List<Heat> rest = all.subList(Math.min(SHOWN, all.size()), all.size());
         if (!rest.isEmpty()) {
             final double sum = rest.stream().mapToDouble(h -> h.milliwatts().orElse(0)).sum() / 1000;
-            bars.add(new BarPlot.Bar(rest.size() + " more", 0, sum, NumberText.fixed(sum, 2) + " W",
-                Ink.BLUE));
+            bars.add(
+                new BarPlot.Bar(rest.size() + " more", 0, sum, NumberText.fixed(sum, 2) + " W", Ink.BLUE));
         }
         final OptionalDouble cabinet = state.cabinetHeatMilliwatts();
         return Picture.of(state.panel() + " (" + state.corner() + "): heat in the cabinet "

@@ -88,8 +88,8 @@ public final class Picture {
         final VectorGraphics2D graphics = new VectorGraphics2D();
         paint(graphics);
         final CommandSequence commands = graphics.getCommands();
-        final Document document = Processors.get("svg").getDocument(commands, new PageSize(width(),
-            height()));
+        final Document document = Processors.get("svg").getDocument(commands,
+            new PageSize(width(), height()));
         final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             document.writeTo(bytes);

@@ -12,8 +12,8 @@ import org.knowm.xchart.internal.chartpart.Annotation;
 
 /**
  * What is written or drawn into the plot in data coordinates: a label beside its line, a dashed limit, a
- * shaded band.
- * XChart's own text annotation can only be centred, so labels would run out of the plot at its edges.
+ * shaded band. XChart's own text annotation can only be centred, so labels would run out of the plot at its
+ * edges.
  */
 final class PlotNote extends Annotation {
     /** Which end of the text stands at the given place. */

@@ -103,11 +103,12 @@ public final class ReferenceCharts {
             .note(PointNote.key("dashed: limit", Ink.BLACK.colour(), false, 0));
         adjustment.fixedBy().forEach(i ->
             plot.note(PointNote.ring(data.x(i), adjustment.after(i), Ink.BLUE.colour())));
-        return Picture.of("The best correction brings the largest error from "
-                + NumberText.fixed(adjustment.largestBefore(), 2) + " to "
-                + NumberText.fixed(adjustment.largest(), 2) + " of its limit"
-                + (adjustment.largest() > 1 ? ": no correction of zero and span is enough." : "."),
-            "Errors of " + data.size() + " points before and after the correction, with their limits.",
-            plot.chart());
+            return Picture.of(
+                "The best correction brings the largest error from "
+                    + NumberText.fixed(adjustment.largestBefore(), 2) + " to "
+                    + NumberText.fixed(adjustment.largest(), 2) + " of its limit"
+                    + (adjustment.largest() > 1 ? ": no correction of zero and span is enough." : "."),
+                "Errors of " + data.size() + " points before and after the correction, with their limits.",
+                plot.chart());
     }
 }

@@ -50,10 +50,12 @@ public final class StatisticsCharts {
         final AnalysisOfVariance.Source most = sources.stream().reduce((a, b) ->
             variance(analysis, b.name()) > variance(analysis, a.name()) ? b : a).orElseThrow();
         final String axis = analysis.unit().isEmpty() ? "" : " (" + analysis.unit() + ")";
-        return Picture.of(parted ? "Most of the variance, " + NumberText.plain(all == 0 ? 0
-                : 100 * variance(analysis, most.name()) / all, 2) + " %, comes from \"" + most.name()
-                + "\", with a standard deviation of "
-                + NumberText.significant(Math.sqrt(variance(analysis, most.name())), 2) + unit + "."
+        return Picture.of(
+            parted
+                ? "Most of the variance, "
+                    + NumberText.plain(all == 0 ? 0 : 100 * variance(analysis, most.name()) / all, 2)
+                    + " %, comes from \"" + most.name() + "\", with a standard deviation of "
+                    + NumberText.significant(Math.sqrt(variance(analysis, most.name())), 2) + unit + "."
                 : "Mean square of each source; the cells are not of one size, so no source has a standard"
                     + " deviation of its own.",
             "What each of " + sources.size() + " sources adds to the scatter.",
@@ -88,9 +90,9 @@ public final class StatisticsCharts {
             for (Direction d : Direction.values()) {
                 final OptionalDouble mean = p.mean(d);
                 if (p.in(d).size() > 1) {
-                    p.in(d).forEach(e -> about.add(d, p.position() + (d == Direction.UPSCALE ? -APART
-                        : APART),
-                        e.ofSpan().value() - mean.getAsDouble()));
+                    p.in(d)
+                        .forEach(e -> about.add(d, p.position() + (d == Direction.UPSCALE ? -APART : APART),
+                            e.ofSpan().value() - mean.getAsDouble()));
                 }
             }
         }

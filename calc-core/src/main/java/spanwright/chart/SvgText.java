@@ -8,8 +8,7 @@ import java.util.regex.Pattern;
 
 /**
  * What the SVG encoder leaves out: a size that shrinks with the page, a text alternative, a font every page
- * has, and the
- * font size of 12 px, which the encoder takes for granted and a page does not.
+ * has, and the font size of 12 px, which the encoder takes for granted and a page does not.
  */
 final class SvgText {
     private static final Pattern PROLOGUE = Pattern.compile("(?s)^.*?(?=<svg)");

@@ -43,8 +43,9 @@ public final class TemperatureCharts {
             Ink.BLACK.colour(), true, 0));
         plot.note(PlotNote.text("\u25cf zero    \u25c6 span    dotted: bow-tie", coldest, -range * 0.95,
             PlotNote.Anchor.LEFT, Ink.SOFT_TEXT, 0));
-        return Picture.of(zero.channel() + ": zero moves by up to " + figure(zero) + " and span by up to "
-                + figure(span) + " of span per kelvin (bow-tie through " + zero.reference() + ").",
+        return Picture.of(
+            zero.channel() + ": zero moves by up to " + figure(zero) + " and span by up to " + figure(span)
+                + " of span per kelvin (bow-tie through " + zero.reference() + ").",
             "Error of zero and span in percent of span at " + zero.points().size() + " visits from "
                 + NumberText.plain(coldest, 4) + " to " + NumberText.plain(hottest, 4) + " degrees Celsius.",
             plot.chart());
@@ -73,10 +74,9 @@ public final class TemperatureCharts {
         final double at = series.errorAtReference();
         final double reference = series.reference().value();
         for (int sign : new int[] {-1, 1}) {
-            plot.dotted(series.effect() + (sign < 0 ? " falling" : " rising"), new double[] {coldest,
-                hottest},
-                new double[] {at + sign * slope * (coldest - reference), at
-                    + sign * slope * (hottest - reference)},
+            plot.dotted(series.effect() + (sign < 0 ? " falling" : " rising"),
+                new double[] {coldest, hottest}, new double[] {at + sign * slope * (coldest - reference),
+                    at + sign * slope * (hottest - reference)},
                 ink);
         }
     }

@@ -67,8 +67,9 @@ public final class TrimCharts {
             plot.note(PlotNote.text("in service, " + String.join(" and ", temperatures)
                 + " from the calibration", 105, -range * 0.93, PlotNote.Anchor.RIGHT, Ink.SOFT_TEXT, 2));
         }
-        return Picture.of(title(advice), "Error in percent of span at " + points.size()
-            + " points, as found and as predicted after the setting, against the applied input.",
+        return Picture.of(title(advice),
+            "Error in percent of span at " + points.size()
+                + " points, as found and as predicted after the setting, against the applied input.",
             plot.chart());
     }
 
@@ -172,12 +173,12 @@ public final class TrimCharts {
             + measure.text(low), target.setTo(), low, PlotNote.Anchor.CENTRE, Ink.BLUE.colour(), 22));
         if (step > 0) {
             plot.note(PlotNote.interval(target.setTo() - step, target.setTo() + step, 0.06 * top,
-                "can be set to \u00b1" + NumberText.significant(step, 2) + " " + unit,
-                Ink.SOFT_TEXT));
+                "can be set to \u00b1" + NumberText.significant(step, 2) + " " + unit, Ink.SOFT_TEXT));
         }
-        return Picture.of(advice.run().channel() + ": no other reading at "
-            + NumberText.fixed(target.apply(), 3) + " " + target.inputUnit() + " leaves less than "
-            + measure.text(low) + missed(advice, measure) + ".",
+        return Picture.of(
+            advice.run().channel() + ": no other reading at " + NumberText.fixed(target.apply(), 3) + " "
+                + target.inputUnit() + " leaves less than " + measure.text(low) + missed(advice, measure)
+                + ".",
             "Largest error over all points against the reading that is set at the upper range value.",
             plot.chart());
     }

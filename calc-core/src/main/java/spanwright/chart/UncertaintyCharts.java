@@ -26,11 +26,11 @@ public final class UncertaintyCharts {
         final BudgetLine first = lines.get(0);
         final String rest = lines.size() > SHOWN ? "; " + (lines.size() - SHOWN)
             + " smaller ones are not drawn" : "";
-        return Picture.of(budget.measurand() + ": " + first.name() + " makes "
+        return Picture.of(
+            budget.measurand() + ": " + first.name() + " makes "
                 + NumberText.plain(first.percentOfVariance(), 2) + " % of the variance; combined u is "
                 + NumberText.uncertainty(budget.u()) + (budget.unit().isEmpty() ? "" : " " + budget.unit())
-                    + rest
-                + ".",
+                + rest + ".",
             "Standard uncertainty contributed by each input, largest first.",
             new BarPlot("contribution, sensitivity times standard uncertainty" + unit, bars));
     }

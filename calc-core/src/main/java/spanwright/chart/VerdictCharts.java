@@ -143,13 +143,13 @@ public final class VerdictCharts {
         final String margin = verdict.margin().map(m -> ", " + NumberText.significant(Math.abs(m.value()), 2)
             + " % of span " + (m.value() >= 0 ? "to spare" : "too much")).orElse("");
         return Picture.of(verdict.word() + ": " + verdict.measurand()
-            + (verdict.word() == Word.NOT_DETERMINED ? "; open is " : "; deciding is ")
-                + shown.get(0).name()
-                + margin + (shown.size() < all.size() ? "; the first " + shown.size() + " of " + all.size()
-                : "") + ".",
+            + (verdict.word() == Word.NOT_DETERMINED ? "; open is " : "; deciding is ") + shown.get(0).name()
+            + margin + (shown.size() < all.size() ? "; the first " + shown.size() + " of " + all.size() : "")
+            + ".",
             "Each judged point as its error with the coverage interval between its limits, the guard band and"
-                + " the accepted values tinted; full dots are accepted. " + String.join("; ", shown.stream()
-                .map(r -> r.name() + ": " + r.point().word()).toList()) + ".",
+                + " the accepted values tinted; full dots are accepted. "
+                + String.join("; ", shown.stream().map(r -> r.name() + ": " + r.point().word()).toList())
+                + ".",
             new BandPlot("error (% of span)", shown));
     }
 

@@ -47,10 +47,11 @@ public final class WiringDiagram implements IChart {
         raw.forEach(i -> placed.add(i.moved(dx, MARGIN - top)));
         placed.add(new Label("At a wire: its potential above the minus of the source of its ring. At a "
             + "symbol: the voltage across it.", MARGIN, height - 28.0, Style.POTENTIAL));
-        placed.add(new Label((state.corner() == Corner.NOMINAL ? "All parameters nominal."
-            : "Every parameter at its limit (" + state.corner() + ").")
-            + " The current runs clockwise; each ring is a circuit of its own.", MARGIN, height - 12.0,
-            Style.PLAIN));
+        placed.add(new Label(
+            (state.corner() == Corner.NOMINAL ? "All parameters nominal."
+                : "Every parameter at its limit (" + state.corner() + ").")
+                + " The current runs clockwise; each ring is a circuit of its own.",
+            MARGIN, height - 12.0, Style.PLAIN));
         this.items = List.copyOf(placed);
     }
 

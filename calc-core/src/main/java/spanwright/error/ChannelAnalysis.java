@@ -16,14 +16,11 @@ import spanwright.readings.Direction;
 
 /**
  * The analysis of one calibration run of one channel: errors and the metrics made from them, in percent of
- * the output
- * span, in the manner of IEC 61298-2 and ISA-51.1.
+ * the output span, in the manner of IEC 61298-2 and ISA-51.1.
  *
  * <p>Readings belong to one point when they have the same nominal point; where a reading has none, when they
- * were
- * applied within 1 % of the input span of the next one. Readings more than 1 % of the span outside the range
- * (over-range, clamped) take no part in the metrics and
- * are listed apart.
+ * were applied within 1 % of the input span of the next one. Readings more than 1 % of the span outside the
+ * range (over-range, clamped) take no part in the metrics and are listed apart.
  *
  * @param run          the run
  * @param points       the points within the range, from the lowest
@@ -60,8 +57,7 @@ public record ChannelAnalysis(CalibrationRun run, List<PointErrors> points, List
 
     /**
      * Inaccuracy (IEC 61298-2), measured accuracy (ISA-51.1): the largest positive and negative error of any
-     * single
-     * reading, over all cycles and both directions.
+     * single reading, over all cycles and both directions.
      */
     public Finding<SignedPair> inaccuracy() {
         return pair(errorsWithinRange().stream().map(e ->
@@ -69,9 +65,8 @@ public record ChannelAnalysis(CalibrationRun run, List<PointErrors> points, List
     }
 
     /**
-     * Measured error (IEC 61298-2): as the inaccuracy, but of the mean upscale and the mean downscale
-     * reading at each
-     * point, so never beyond it.
+     * Measured error (IEC 61298-2): as the inaccuracy, but of the mean upscale and the mean downscale reading
+     * at each point, so never beyond it.
      */
     public Finding<SignedPair> measuredError() {
         return pair(points.stream().flatMap(p -> Stream.of(Direction.values())
@@ -122,8 +117,7 @@ public record ChannelAnalysis(CalibrationRun run, List<PointErrors> points, List
 
     /**
      * Least-squares line through the errors of all readings within the range, both in percent of the output
-     * span: the
-     * error against the expected output.
+     * span: the error against the expected output.
      */
     public Finding<CalibrationLine> errorLine() {
         final List<ReadingError> errors = errorsWithinRange();

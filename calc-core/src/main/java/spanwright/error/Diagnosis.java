@@ -100,9 +100,7 @@ public record Diagnosis(String channel, List<ShapePoint> points, List<Hypothesis
             .thenComparing(h -> h.fault() == second));
         final double left = ranked.get(0).largestResidual();
         return Finding.of(new Diagnosis(analysis.run().channel(), shape.points(), ranked,
-            left > LEFT_OVER * largest
-            && left > NEGLIGIBLE_SCATTERS * scatter,
-            scatter));
+            left > LEFT_OVER * largest && left > NEGLIGIBLE_SCATTERS * scatter, scatter));
     }
 
     /** Chi squared and the price of the fitted figures: the lower, the likelier. */

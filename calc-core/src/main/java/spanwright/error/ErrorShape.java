@@ -161,11 +161,11 @@ final class ErrorShape {
             default -> evidence.add(NumberText.signed(fit.coefficient(1).value(), 3)
                 + " % of reading at every point");
         }
-        return Optional.of(new Trial(fault, shapes.length,
-            fit.residuals().stream().mapToDouble(v -> v).toArray(), drawn(v -> IntStream.range(0,
-                shapes.length)
-                .mapToDouble(j -> fit.coefficient(j + 1).value() * shapes[j].applyAsDouble(v)).sum()),
-                    evidence));
+        return Optional
+            .of(new Trial(fault, shapes.length, fit.residuals().stream().mapToDouble(v -> v).toArray(),
+                drawn(v -> IntStream.range(0, shapes.length)
+                    .mapToDouble(j -> fit.coefficient(j + 1).value() * shapes[j].applyAsDouble(v)).sum()),
+                evidence));
     }
 
     private Trial fixed(ErrorPattern fault, DoubleUnaryOperator shape, String evidence) {

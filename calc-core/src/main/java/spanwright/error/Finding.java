@@ -5,8 +5,7 @@ import java.util.function.Function;
 
 /**
  * The answer to a question put to a record: a value, or the reason why the record cannot tell. Zero is never
- * used for
- * "unknown".
+ * used for "unknown".
  *
  * @param <T> what is found
  */

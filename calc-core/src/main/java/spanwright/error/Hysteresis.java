@@ -6,9 +6,8 @@ import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfSpan;
 
 /**
- * Largest difference between the mean upscale and the mean downscale error at one point. Points read from
- * one side
- * only, such as the turning points, take no part. It includes the dead band.
+ * Largest difference between the mean upscale and the mean downscale error at one point. Points read from one
+ * side only, such as the turning points, take no part. It includes the dead band.
  *
  * @param largest  the largest difference
  * @param position where it occurs, in percent of the input span

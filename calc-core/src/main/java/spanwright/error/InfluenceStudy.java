@@ -120,8 +120,8 @@ public record InfluenceStudy(String subject, List<MeasuredInfluence> influences,
         }
         final ChannelAnalysis first = usable.get(0);
         final double width = first.run().output().width();
-        return ofOne(first.run().channel() + " at " + NumberText.plain(percent, 4) + " %", first.run()
-            .output(),
+        return ofOne(first.run().channel() + " at " + NumberText.plain(percent, 4) + " %",
+            first.run().output(),
             usable.stream().mapToDouble(a -> a.errorLine().orElseThrow().at(percent).value() / 100 * width)
                 .toArray(),
             name, unit, usable.stream().mapToDouble(a -> condition.apply(a).getAsDouble()).toArray());

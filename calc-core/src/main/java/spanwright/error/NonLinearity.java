@@ -12,12 +12,10 @@ import spanwright.quantity.PercentOfSpan;
 
 /**
  * Departure from straightness against each reference line, with least squares beside them. At each point the
- * average
- * of the upscale and the downscale mean counts.
+ * average of the upscale and the downscale mean counts.
  *
  * <p>x is the expected output and y the indicated output, both in percent of the output span: slope 1 and
- * intercept 0
- * are the specified characteristic. For a square-root characteristic this is conformity to it.
+ * intercept 0 are the specified characteristic. For a square-root characteristic this is conformity to it.
  *
  * @param positions of the points on the scale, in percent of the input span
  * @param expected  x of each point

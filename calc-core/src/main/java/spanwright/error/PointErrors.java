@@ -42,9 +42,8 @@ public record PointErrors(double position, List<ReadingError> upscale, List<Read
     }
 
     /**
-     * Average of the upscale mean and the downscale mean, in percent of span; the one mean there is where
-     * the point
-     * was approached from one side only.
+     * Average of the upscale mean and the downscale mean, in percent of span; the one mean there is where the
+     * point was approached from one side only.
      */
     public double average() {
         return overDirections(ReadingError::percentOfSpan);

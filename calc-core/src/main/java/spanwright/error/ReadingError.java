@@ -14,14 +14,12 @@ import spanwright.readings.Reading;
 
 /**
  * The error of one reading: indicated minus the output that the specified characteristic gives for the input
- * actually
- * applied.
+ * actually applied.
  *
  * @param reading  the reading
  * @param output   range of the output
  * @param position where the reading belongs on the scale, in percent of the input span: the nominal point
- *                 where the
- *                 record states one, else the applied input
+ *                 where the record states one, else the applied input
  * @param expected output for the applied input, in the output's unit
  * @param error    indicated minus expected, in the output's unit
  */

@@ -35,8 +35,7 @@ public record SenseResistor(double ohms, Distribution value, double ppmPerKelvin
     public static SenseResistor ofTolerance(double ohms, double tolerancePercent, double ppmPerKelvin) {
         Checks.notNegative("tolerance in percent", tolerancePercent);
         return new SenseResistor(ohms, Rectangular.plusMinus(tolerancePercent / 100), ppmPerKelvin,
-            new Celsius(25),
-            false);
+            new Celsius(25), false);
     }
 
     /** A resistor with a certificate: value and expanded uncertainty in ohm, coverage factor, temperature. */

@@ -11,8 +11,7 @@ import spanwright.uncertainty.Estimate;
  * @param name         "zero shift" or "span shift"
  * @param endPoint     from the readings at the ends of the range
  * @param leastSquares from the least-squares line through the errors of all readings, in percent of span,
- *                     with its
- *                     standard uncertainty
+ *                     with its standard uncertainty
  */
 public record Shift(String name, Finding<PercentOfSpan> endPoint, Finding<Estimate> leastSquares) {
     /** Checks the components. */

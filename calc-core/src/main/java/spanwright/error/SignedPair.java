@@ -6,9 +6,8 @@ import spanwright.quantity.NumberText;
 import spanwright.quantity.PercentOfSpan;
 
 /**
- * The largest positive and the largest negative of some deviations. Where all have one sign, the other
- * figure is the
- * deviation nearest to that sign, not zero.
+ * The largest positive and the largest negative of some deviations. Where all have one sign, the other figure
+ * is the deviation nearest to that sign, not zero.
  *
  * @param highest the most positive deviation
  * @param lowest  the most negative deviation

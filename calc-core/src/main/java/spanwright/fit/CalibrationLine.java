@@ -47,8 +47,7 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
      * @param y indication at each x, n values; not modified
      * @return the fitted line
      * @throws IllegalArgumentException if the lengths differ, n is below 3, all x are equal, or any value is
-     * not
-     *                                  finite
+     *     not finite
      */
     public static CalibrationLine fit(double[] x, double[] y) {
         Checks.finitePairs(x, y, 3);
@@ -66,15 +65,13 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
     /**
      * Fits the line to n readings of unequal weight; the degrees of freedom are n - 2. A reading of twice the
      * standard uncertainty has a quarter of the weight. The scatter about the line sets the uncertainties,
-     * not the
-     * weights themselves: only their ratios count.
+     * not the weights themselves: only their ratios count.
      *
      * @param x       stimulus, n values, n at least 3; not modified
      * @param y       indication at each x, n values; not modified
      * @param weights of each reading, n values above 0; not modified
      * @throws IllegalArgumentException if the lengths differ, n is below 3, all x are equal, a weight is not
-     * above 0,
-     *                                  or any value is not finite
+     *     above 0, or any value is not finite
      */
     public static CalibrationLine fitWeighted(double[] x, double[] y, double[] weights) {
         Checks.finitePairs(x, y, 3);
@@ -98,8 +95,7 @@ public record CalibrationLine(double centre, Estimate level, Estimate slope, dou
      * Fits indicated against applied over all readings of a run, each in its own unit.
      *
      * @throws IllegalArgumentException if the run has fewer than 3 readings, all were applied at one input,
-     * or its
-     *                                  characteristic is not straight
+     *     or its characteristic is not straight
      */
     public static CalibrationLine fit(CalibrationRun run) {
         if (run.transfer() != Transfer.LINEAR) {

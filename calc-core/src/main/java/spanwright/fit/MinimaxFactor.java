@@ -7,10 +7,9 @@ import spanwright.quantity.Checks;
  * The factor g for which the largest of {@code |a[i] g - b[i]|} is as small as it can be, exactly.
  *
  * <p>Each residual is a V over g, so the largest is convex and made of straight pieces; its lowest place is
- * where one
- * rising and one falling piece cross. Starting from a pair, the worst residual elsewhere replaces the member
- * of its
- * own side; the crossing rises each time, so the search ends, after few steps, at the pair that fixes g.
+ * where one rising and one falling piece cross. Starting from a pair, the worst residual elsewhere replaces
+ * the member of its own side; the crossing rises each time, so the search ends, after few steps, at the pair
+ * that fixes g.
  *
  * @param value   the factor g
  * @param largest largest of the absolute residuals at g, in the unit of b

@@ -8,11 +8,9 @@ import java.util.List;
 /**
  * The line with the least largest deviation from some points, exactly.
  *
- * <p>For a given slope the best line runs midway in the strip that holds all points. The height of that
- * strip is
- * convex in the slope and made of straight pieces that meet where an edge of the convex hull lies along the
- * strip. So
- * it suffices to try the slopes of the hull's edges: no iteration, no tolerance.
+ * <p>For a given slope the best line runs midway in the strip that holds all points. The height of that strip
+ * is convex in the slope and made of straight pieces that meet where an edge of the convex hull lies along
+ * the strip. So it suffices to try the slopes of the hull's edges: no iteration, no tolerance.
  */
 final class MinimaxLine {
     private final double[] x;

@@ -2,8 +2,7 @@ package spanwright.fit;
 
 /**
  * The straight lines against which a characteristic may be called straight, in the manner of IEC 61298-2.
- * "Linearity"
- * without a word before it usually means {@link #INDEPENDENT} (common practice, no source).
+ * "Linearity" without a word before it usually means {@link #INDEPENDENT} (common practice, no source).
  */
 public enum ReferenceKind {
     /** Free in slope and position, placed so that the largest deviation is as small as it can be. */

@@ -9,8 +9,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * A reference line {@code y = anchorY + slope * (x - anchorX)} and how far some points lie from it. The line
- * is exact:
- * it has no uncertainty of its own.
+ * is exact: it has no uncertainty of its own.
  *
  * <p>Units: those of the x and y it was made from. In a channel's analysis both are percent of span.
  *
@@ -44,8 +43,7 @@ public record ReferenceLine(ReferenceKind kind, double anchorX, double anchorY, 
 
     /**
      * The line whose largest deviation is the least of all lines, exactly (Chebyshev, minimax). Three points
-     * fix it:
-     * two on one side, one between them on the other.
+     * fix it: two on one side, one between them on the other.
      *
      * @param x n values, n at least 2, not all equal; not modified
      * @param y n values; not modified
@@ -63,8 +61,7 @@ public record ReferenceLine(ReferenceKind kind, double anchorX, double anchorY, 
      * @param x n values, n at least 2, the lowest of them only once; not modified
      * @param y n values; not modified
      * @throws IllegalArgumentException if the lengths differ, n is below 2, the lowest x occurs twice, or a
-     * value is
-     *                                  not finite
+     *     value is not finite
      */
     public static ReferenceLine zeroBased(double[] x, double[] y) {
         checked(x, y);
@@ -84,8 +81,7 @@ public record ReferenceLine(ReferenceKind kind, double anchorX, double anchorY, 
      * @param x n values, n at least 2, the lowest and the highest of them only once; not modified
      * @param y n values; not modified
      * @throws IllegalArgumentException if the lengths differ, n is below 2, the lowest or highest x occurs
-     * twice, or
-     *                                  a value is not finite
+     *     twice, or a value is not finite
      */
     public static ReferenceLine terminalBased(double[] x, double[] y) {
         checked(x, y);

@@ -41,8 +41,7 @@ public record Sample(int count, double mean, double sd) {
 
     /**
      * Relative standard uncertainty of {@code sd} itself, 1 / sqrt(2 (count - 1)), for normally distributed
-     * readings
-     * (GUM E.4.3): 24 % with ten readings.
+     * readings (GUM E.4.3): 24 % with ten readings.
      */
     public double relativeUncertaintyOfSd() {
         return 1 / Math.sqrt(2.0 * (count - 1));

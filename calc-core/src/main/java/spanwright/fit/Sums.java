@@ -2,8 +2,7 @@ package spanwright.fit;
 
 /**
  * Sums in two passes: first the mean, then everything about it. So readings of 10 000 000.1 and 10 000 000.3
- * keep
- * their scatter (NIST StRD NumAcc4), which a single pass over x and x squared loses.
+ * keep their scatter (NIST StRD NumAcc4), which a single pass over x and x squared loses.
  */
 final class Sums {
     private Sums() { }

@@ -147,8 +147,8 @@ public record Burden(String name, Kind kind, Toleranced volts, Toleranced ohms, 
 
     /** What it does when its terminals are swapped. */
     public Burden whenReversed(WhenReversed behaviour) {
-        return new Burden(name, kind, volts, ohms, new Traits(traits.ownSupply, traits.tappedOhms,
-            behaviour));
+        return new Burden(name, kind, volts, ohms,
+            new Traits(traits.ownSupply, traits.tappedOhms, behaviour));
     }
 
     /**

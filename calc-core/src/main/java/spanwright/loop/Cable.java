@@ -103,9 +103,9 @@ public record Cable(String name, String conductor, Copper copper, double metres,
     }
 
     private Cable withDegrees(Toleranced degrees) {
-        return new Cable(name, conductor, new Copper(copper.ohmsPerKm, degrees, copper.perKelvin,
-            copper.areaMm2,
-            copper.kind), metres, picofaradsPerMetre);
+        return new Cable(name, conductor,
+            new Copper(copper.ohmsPerKm, degrees, copper.perKelvin, copper.areaMm2, copper.kind), metres,
+            picofaradsPerMetre);
     }
 
     /** With the 0.00400 per K of the IEC 60228 correction factors in place of 0.00393 per K. */

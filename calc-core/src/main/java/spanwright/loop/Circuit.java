@@ -23,8 +23,8 @@ record Circuit(String name, Optional<Supply> supply, LoopElement driver, List<Lo
     /** The circuit behind an isolator that ends the nest. */
     static Circuit behind(Isolator isolator) {
         final List<LoopElement> fed = isolator.output().fed();
-        return new Circuit("output of " + isolator.name(), energy(isolator.output().supply(), fed),
-            isolator, fed);
+        return new Circuit("output of " + isolator.name(), energy(isolator.output().supply(), fed), isolator,
+            fed);
     }
 
     private static Optional<Supply> energy(Optional<Supply> supply, List<LoopElement> elements) {

@@ -86,8 +86,9 @@ public record CurrentLoop(String name, Optional<Supply> supply, List<LoopElement
             if (e.name().equals(name)) {
                 return change.apply(e);
             }
-            return e instanceof Isolator i ? i.withOutput(i.output().withFed(exchanged(i.output().fed(), name,
-                change))) : e;
+            return e instanceof Isolator i
+                ? i.withOutput(i.output().withFed(exchanged(i.output().fed(), name, change)))
+                : e;
         }).toList();
     }
 

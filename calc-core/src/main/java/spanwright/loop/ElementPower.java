@@ -23,8 +23,8 @@ public record ElementPower(String device, boolean inCabinet, double takenMilliwa
         Checks.notBlank("device", device);
         Checks.finite("power taken in mW", takenMilliwatts);
         Objects.requireNonNull(ownMilliwatts, "ownMilliwatts");
-        ownMilliwatts.ifPresent(p -> Checks.notNegative("power of " + device + " from its own supply in mW",
-            p));
+        ownMilliwatts
+            .ifPresent(p -> Checks.notNegative("power of " + device + " from its own supply in mW", p));
         Checks.finite("power given in mW", givenMilliwatts);
     }
 

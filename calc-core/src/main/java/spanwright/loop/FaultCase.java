@@ -80,10 +80,9 @@ final class FaultCase {
     }
 
     private static Burden clamp(Isolator isolator) {
-        return new Burden(SHORT, Burden.Kind.METER, Toleranced.exactly(isolator.output().clampVolts()
-            .orElseThrow()),
-            Toleranced.exactly(0), new Burden.Traits(java.util.Optional.empty(), OptionalDouble.empty(),
-                WhenReversed.UNKNOWN));
+        return new Burden(SHORT, Burden.Kind.METER,
+            Toleranced.exactly(isolator.output().clampVolts().orElseThrow()), Toleranced.exactly(0),
+            new Burden.Traits(java.util.Optional.empty(), OptionalDouble.empty(), WhenReversed.UNKNOWN));
     }
 
     private FaultTable.Row reversed(LoopFault fault) {

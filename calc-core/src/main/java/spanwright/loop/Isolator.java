@@ -155,8 +155,7 @@ public record Isolator(String name, Kind kind, Input input, Output output,
         OnOpenOutput onOpen) {
         return new Isolator(name, kind, new Input(Toleranced.exactly(inputVolts), Toleranced.exactly(0)),
             new Output(Toleranced.exactly(outputVolts), OptionalDouble.empty(), OptionalDouble.empty(),
-                onOpen,
-                List.of(), Optional.empty()),
+                onOpen, List.of(), Optional.empty()),
             new Traits(DigitalPath.UNKNOWN, WhenReversed.UNKNOWN, Optional.empty(), OptionalDouble.empty(),
                 kind == Kind.SEPARATELY_POWERED ? OptionalDouble.empty() : OptionalDouble.of(0)));
     }
@@ -184,9 +183,9 @@ public record Isolator(String name, Kind kind, Input input, Output output,
 
     /** Output limited to so many volts, to which the input drop is added when it opens. */
     public Isolator clampedAt(double volts) {
-        return withOutput(new Output(output.volts, OptionalDouble.of(Checks.positive("clamp voltage in V",
-            volts)),
-            output.loadLimitOhms, OnOpenOutput.CLAMPS, output.fed, output.supply));
+        return withOutput(
+            new Output(output.volts, OptionalDouble.of(Checks.positive("clamp voltage in V", volts)),
+                output.loadLimitOhms, OnOpenOutput.CLAMPS, output.fed, output.supply));
     }
 
     /** Without any clamp: an open output breaks the input loop. */
@@ -268,16 +267,15 @@ public record Isolator(String name, Kind kind, Input input, Output output,
 
     /** Lift-off or compliance of the output. */
     PiecewiseLine outputCurve(Pick pick) {
-        return PiecewiseLine.line(kind == Kind.SEPARATELY_POWERED ? pick.push(name + ": compliance",
-            output.volts)
-            : pick.drop(name + ": lift-off of the output", output.volts), 0);
+        return PiecewiseLine
+            .line(kind == Kind.SEPARATELY_POWERED ? pick.push(name + ": compliance", output.volts)
+                : pick.drop(name + ": lift-off of the output", output.volts), 0);
     }
 
     /** Every element behind the output, however deep. */
     Stream<LoopElement> behind() {
-        return output.fed.stream().flatMap(e -> e instanceof Isolator i ? Stream.concat(Stream.of(e),
-            i.behind())
-            : Stream.of(e));
+        return output.fed.stream()
+            .flatMap(e -> e instanceof Isolator i ? Stream.concat(Stream.of(e), i.behind()) : Stream.of(e));
     }
 
     @Override

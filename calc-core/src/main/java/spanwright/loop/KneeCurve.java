@@ -62,9 +62,9 @@ public record KneeCurve(String receiver, List<Point> points, Optional<LoopReach.
         final Optional<Point> level = points.stream().filter(p -> p.readMilliamps < p.askedMilliamps - 1e-9)
             .findFirst();
         final Optional<LoopReach.End> knee = level.isEmpty() ? Optional.empty()
-            : Optional.of(new LoopReach.End(level.get().readMilliamps, LoopReach.placeBefore(loop, receiver,
-                corner),
-                "it runs out of voltage; the reading stays level from here"));
+            : Optional.of(
+                new LoopReach.End(level.get().readMilliamps, LoopReach.placeBefore(loop, receiver, corner),
+                    "it runs out of voltage; the reading stays level from here"));
         return new KneeCurve(receiver, points, knee, missing);
     }
 

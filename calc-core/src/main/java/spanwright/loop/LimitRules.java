@@ -31,12 +31,11 @@ final class LimitRules {
         final double at = 20;
         final double ohms = isolator.loadCurve(Pick.of(Corner.LEAST_VOLTAGE)).at(at) / at * 1000;
         final boolean allowed = ohms <= limit * (1 + 1e-12);
-        return List.of(new LoopChecks.Item("load limit", allowed ? LoopChecks.Outcome.ALLOWED
-            : LoopChecks.Outcome.REFUSED, "the load of " + isolator.name() + " is " + NumberText.plain(ohms,
-                5)
-            + " \u03a9 at 20 mA, " + (allowed ? "within" : "above") + " its limit of "
-                + NumberText.plain(limit, 5)
-            + " \u03a9"));
+        return List.of(new LoopChecks.Item("load limit",
+            allowed ? LoopChecks.Outcome.ALLOWED : LoopChecks.Outcome.REFUSED,
+            "the load of " + isolator.name() + " is " + NumberText.plain(ohms, 5) + " \u03a9 at 20 mA, "
+                + (allowed ? "within" : "above") + " its limit of " + NumberText.plain(limit, 5)
+                + " \u03a9"));
     }
 
     private static LoopChecks.Item tapped(Burden burden) {

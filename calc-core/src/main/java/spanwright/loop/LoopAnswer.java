@@ -103,9 +103,9 @@ public record LoopAnswer(CurrentLoop loop, Word word, LoopReach nominal, LoopRea
             return "it carries no current at all";
         }
         final LoopReach.End high = reach.high().get();
-        return high.milliamps() < neededMilliamps() ? "it stops at " + NumberText.fixed(high.milliamps(),
-            2) + " mA, "
-            + NumberText.fixed(high.percentOfSpan(), 1) + " % of span, where " + high.because()
+        return high.milliamps() < neededMilliamps()
+            ? "it stops at " + NumberText.fixed(high.milliamps(), 2) + " mA, "
+                + NumberText.fixed(high.percentOfSpan(), 1) + " % of span, where " + high.because()
             : "it goes down only to " + NumberText.fixed(reach.low().get().milliamps(), 2) + " mA, "
                 + reach.low().get().because();
     }
@@ -113,9 +113,8 @@ public record LoopAnswer(CurrentLoop loop, Word word, LoopReach nominal, LoopRea
     /** What the answer rests on. */
     public List<String> assumptions() {
         final List<String> notes = new ArrayList<>();
-        notes.add("The loop must carry " + NumberText.plain(loop.transmitter().limits().failLowMilliamps(),
-            4) + " to "
-            + NumberText.plain(neededMilliamps(), 4) + " mA, its failure currents.");
+        notes.add("The loop must carry " + NumberText.plain(loop.transmitter().limits().failLowMilliamps(), 4)
+            + " to " + NumberText.plain(neededMilliamps(), 4) + " mA, its failure currents.");
         Pairing.all(loop.elements()).forEach(e -> notes.add(e.toString()));
         loop.supply().ifPresent(s -> notes.add("Supply: " + s + ", at its terminals "
             + NumberText.fixed(loop.availableVolts(neededMilliamps(), Corner.LEAST_VOLTAGE), 2) + " to "

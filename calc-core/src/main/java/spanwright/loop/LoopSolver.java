@@ -38,8 +38,8 @@ final class LoopSolver {
         final double margin = worst.budget().marginVolts();
         if (worst.isShort()) {
             return loop + " does not carry " + asked + ": " + worst.name() + " is short of "
-                + NumberText.fixed(-margin, 2) + " V and stops at " + NumberText.fixed(worst.milliamps(),
-                    2) + " mA.";
+                + NumberText.fixed(-margin, 2) + " V and stops at " + NumberText.fixed(worst.milliamps(), 2)
+                + " mA.";
         }
         return loop + " carries " + asked + ": " + worst.source() + " gives "
             + NumberText.fixed(worst.budget().availableVolts(), 2) + " V, "
@@ -113,15 +113,14 @@ final class LoopSolver {
         final double out = clamp.isEmpty() ? current
             : PiecewiseLine.line(clamp.getAsDouble(), 0).minus(load).largestNotNegative(current).orElse(0);
         final Circuit circuit = new Circuit("output of " + isolator.name(), java.util.Optional.empty(),
-            isolator,
-            isolator.output().fed());
+            isolator, isolator.output().fed());
         final double taken = Drops.of(isolator, pick).at(current) * current;
         final double top = load.at(out);
         circuits.add(new CircuitState(circuit.name(), isolator.name(), current, out,
             new CircuitState.Budget(clamp.orElse(load.at(current)), load.at(current)),
             new Ring(circuit, out, pick, top).walk(0)));
-        powers.add(new ElementPower(isolator.name(), true, taken, isolator.traits().ownMilliwatts(),
-            top * out));
+        powers.add(
+            new ElementPower(isolator.name(), true, taken, isolator.traits().ownMilliwatts(), top * out));
         return follow(isolator.output().fed(), out);
     }
 

@@ -38,9 +38,8 @@ final class Pairing {
     }
 
     static Stream<LoopElement> all(List<LoopElement> elements) {
-        return elements.stream().flatMap(e -> e instanceof Isolator i ? Stream.concat(Stream.of(e),
-            i.behind())
-            : Stream.of(e));
+        return elements.stream()
+            .flatMap(e -> e instanceof Isolator i ? Stream.concat(Stream.of(e), i.behind()) : Stream.of(e));
     }
 
     private static List<String> supplies(Optional<Supply> supply, List<LoopElement> elements) {

@@ -178,8 +178,8 @@ public record Supply(String name, Arrangement arrangement, List<Unit> units, Fee
 
     /** At the lower limit of its voltage, at the trough of the ripple. */
     Supply atMinimum() {
-        return withUnits(u -> new Unit(Toleranced.exactly(u.volts.least() - u.rippleVolts), 0, u.diodeVolts,
-            u.ohms));
+        return withUnits(
+            u -> new Unit(Toleranced.exactly(u.volts.least() - u.rippleVolts), 0, u.diodeVolts, u.ohms));
     }
 
     /** What is left when one of the units in parallel is lost. */

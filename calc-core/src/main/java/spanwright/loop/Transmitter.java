@@ -151,9 +151,8 @@ public record Transmitter(String name, Kind kind, List<Knot> knots, Ends limits,
 
     /** Its failure currents; 3.6 and 22.5 mA if not stated. */
     public Transmitter failing(double lowMilliamps, double highMilliamps) {
-        return new Transmitter(name, kind, knots, new Ends(lowMilliamps, highMilliamps,
-            limits.maximumVolts()),
-            whenReversed);
+        return new Transmitter(name, kind, knots,
+            new Ends(lowMilliamps, highMilliamps, limits.maximumVolts()), whenReversed);
     }
 
     /** The largest voltage it stands across its terminals. */

@@ -5,8 +5,7 @@ import java.util.Objects;
 
 /**
  * Argument checks that carry the value and the bound. Each is written so that NaN fails it: the good case
- * returns,
- * everything else throws.
+ * returns, everything else throws.
  */
 public final class Checks {
     private Checks() { }
@@ -103,8 +102,7 @@ public final class Checks {
      * Checks pairs for a fit.
      *
      * @throws IllegalArgumentException if the lengths differ, there are fewer than {@code least} pairs, or
-     * any value
-     *                                  is not finite
+     *     any value is not finite
      */
     public static void finitePairs(double[] x, double[] y, int least) {
         finiteAll("x", x, least);

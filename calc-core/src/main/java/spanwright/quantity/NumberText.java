@@ -6,8 +6,7 @@ import java.math.RoundingMode;
 
 /**
  * Numbers as a person reads them: a true minus sign, no negative zero, an uncertainty with two significant
- * digits and
- * its value to the same place. Rounding is half to even on the decimal value of the double.
+ * digits and its value to the same place. Rounding is half to even on the decimal value of the double.
  */
 public final class NumberText {
     /** The minus sign of typography, U+2212. */
@@ -70,8 +69,7 @@ public final class NumberText {
 
     /**
      * Decimals at which an uncertainty shows two significant digits; the value is rounded to the same place.
-     * At least
-     * 0, at most 15; for u = 0 the answer is 6.
+     * At least 0, at most 15; for u = 0 the answer is 6.
      */
     public static int decimalsFor(double u) {
         if (Checks.notNegative("u", u) == 0) {

@@ -5,8 +5,7 @@ import javax.measure.Unit;
 
 /**
  * A calibrated range: from the lower to the upper range value, in one unit. Its width is the span (in the
- * manner of
- * IEC 61298-2 and ISA-51.1) that percentages of span refer to: 16 mA for 4-20 mA.
+ * manner of IEC 61298-2 and ISA-51.1) that percentages of span refer to: 16 mA for 4-20 mA.
  *
  * <p>Unless otherwise noted, arguments and results are in {@link #unit()}.
  *

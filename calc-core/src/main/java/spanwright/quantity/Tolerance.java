@@ -4,8 +4,7 @@ import java.util.Objects;
 
 /**
  * How far an indication may lie from the specified characteristic, with the basis that the record or data
- * sheet states.
- * There is no default basis: a tolerance of unknown basis is no tolerance.
+ * sheet states. There is no default basis: a tolerance of unknown basis is no tolerance.
  *
  * @param lower lowest permissible error, in {@code basis}
  * @param upper highest permissible error, in {@code basis}; not below {@code lower}

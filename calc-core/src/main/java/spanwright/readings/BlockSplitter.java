@@ -155,9 +155,9 @@ final class BlockSplitter {
         for (int i = 0; i < row.cells().size(); i++) {
             final int index = i;
             if (!row.cells().get(i).isBlank() && known.stream().noneMatch(c -> c.index() == index)) {
-                findings.add(RecordFinding.of(Fault.NOT_UNDERSTOOD, grid.at(row, i), row.cells().get(i)
-                    .text(),
-                    "column \"" + row.cells().get(i).text() + "\" is not known and is not used"));
+                findings
+                    .add(RecordFinding.of(Fault.NOT_UNDERSTOOD, grid.at(row, i), row.cells().get(i).text(),
+                        "column \"" + row.cells().get(i).text() + "\" is not known and is not used"));
             }
         }
     }

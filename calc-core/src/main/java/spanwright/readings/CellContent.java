@@ -44,8 +44,7 @@ record CellContent(Kind kind, Optional<BigDecimal> number, String unit, String s
         "nil", "*", "nm", "not measured", "not recorded", "nan", "null", "missing", "?", ".", "blank", "n/m");
     private static final Set<String> OVERLOAD_WORDS = Set.of("ol", "o.l", "o.l.", "o/l", "0l", "overload",
         "over", "over range", "overrange", "over-range", "sat", "sat.", "saturated", "ovfl", "overflow",
-        "inf",
-        "+inf", "-inf", "infinity", "under range", "underrange", "under-range", "-ol");
+        "inf", "+inf", "-inf", "infinity", "under range", "underrange", "under-range", "-ol");
     private static final Pattern NUMBER = Pattern.compile(
         "([+-]?)(\\d{1,60})?(?:([.,])(\\d{1,60}|$))?(?:[eE]([+-]?\\d{1,4}))?\\s*([^\\d\\s.,+-].{0,40})?");
     private static final Pattern BOUND = Pattern.compile("([<>\u2264\u2265])=?\\s*(.*)");

@@ -39,8 +39,8 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
                 convert(c, block, header, grid, findings).ifPresent(u -> conversions.put(c.index(), u));
             }
         }
-        return stops(findings, before) ? Optional.empty() : Optional.of(new ColumnPlan(header, columns,
-            conversions));
+        return stops(findings, before) ? Optional.empty()
+            : Optional.of(new ColumnPlan(header, columns, conversions));
     }
 
     /** An output column without any entry, beside others, is one sentence and not one per row. */
@@ -101,8 +101,7 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
             if (several && c.role() == ColumnRole.INDICATED && columns.stream().noneMatch(
                 a -> a.role() == ColumnRole.APPLIED && a.withRole(c.role()).sameAs(c))) {
                 findings.add(RecordFinding.of(Fault.COLUMN_MISSING, grid.at(block.head(), c.index()),
-                    c.head(),
-                    "no applied column goes with \"" + c.head() + "\""));
+                    c.head(), "no applied column goes with \"" + c.head() + "\""));
             }
         }
     }
@@ -115,8 +114,7 @@ record ColumnPlan(BlockHeader header, List<ColumnMeaning> columns, Map<Integer, 
                 if (c.sameAs(earlier) && c.role() != ColumnRole.REMARK && c.role() != ColumnRole.RESULT
                     && c.role() != ColumnRole.ERROR && c.role() != ColumnRole.EXPECTED) {
                     findings.add(RecordFinding.of(Fault.COLUMN_TWICE, grid.at(block.head(), c.index()),
-                        c.head(),
-                        "\"" + c.head() + "\" and \"" + earlier.head() + "\" both mean " + c.role()
+                        c.head(), "\"" + c.head() + "\" and \"" + earlier.head() + "\" both mean " + c.role()
                             + ": name them apart, or in the call"));
                 }
             }

@@ -33,9 +33,9 @@ final class PatternCheck {
         final long far = run.readings().stream().filter(r -> Math.abs(r.indicated().value() - run.expected(r))
             > FAR * run.output().width()).count();
         if (2 * far > run.readings().size() && findings.stream().noneMatch(RecordFinding::isOpenQuestion)) {
-            flag(Fault.OUTSIDE_RANGE, run, far + " of " + run.readings().size()
-                + " readings are off by more than "
-                + "20 % of span, and no other unit explains it: are range and transfer function right?",
+            flag(Fault.OUTSIDE_RANGE, run,
+                far + " of " + run.readings().size() + " readings are off by more than "
+                    + "20 % of span, and no other unit explains it: are range and transfer function right?",
                 findings);
         }
     }

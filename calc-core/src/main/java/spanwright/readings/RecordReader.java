@@ -68,8 +68,7 @@ final class RecordReader {
         vote.count(grid, blocks);
         final DecimalSign decimal = vote.decide(settings);
         vote.firstComma().ifPresent(f -> findings.add(RecordFinding.of(Fault.DECIMAL_COMMA, f.cell(),
-            f.written(),
-            "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
+            f.written(), "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
         understood.add("cells separated by " + grid.delimiter() + ", decimal sign \"" + decimal.sign()
             + "\"");
         final RunAssembler assembler = new RunAssembler(settings, findings);
@@ -87,8 +86,7 @@ final class RecordReader {
         findings.sort(Comparator.comparingInt((RecordFinding f) -> f.cell().row())
             .thenComparingInt(f -> f.cell().column()));
         final RowAccount account = new RowAccount(splitter.comments(), splitter.headerRows(), accepted,
-            repaired,
-            refused);
+            repaired, refused);
         return new CalibrationRecord(settings, copy, runs, findings, understood, account);
     }
 
@@ -97,9 +95,8 @@ final class RecordReader {
         final CellAddress head = grid.at(block.head(), 0);
         final Optional<BlockHeader> header = new HeaderReader(settings, decimal, findings)
             .read(block.preamble(), head);
-        final Optional<RowReader> rows = header.flatMap(h -> new BlockReader(settings, grid, h, decimal,
-            findings)
-            .read(block, understood));
+        final Optional<RowReader> rows = header
+            .flatMap(h -> new BlockReader(settings, grid, h, decimal, findings).read(block, understood));
         if (rows.isEmpty()) {
             refused += block.rows().size();
             copy.refused(block);

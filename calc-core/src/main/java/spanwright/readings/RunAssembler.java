@@ -138,8 +138,7 @@ final class RunAssembler {
         final OptionalDouble mean = d.points.stream().flatMap(p -> p.ambient().stream())
             .mapToDouble(Entry::value).average();
         final Conditions c = d.header.conditions();
-        return mean.isEmpty() ? c : new Conditions(Optional.of(new Celsius(mean.getAsDouble())),
-            c.supplyVolts(),
-            c.loadOhms());
+        return mean.isEmpty() ? c
+            : new Conditions(Optional.of(new Celsius(mean.getAsDouble())), c.supplyVolts(), c.loadOhms());
     }
 }

@@ -30,8 +30,7 @@ final class TableJoin {
                 "byte order mark of UTF-8 dropped"));
         }
         layout.decidedBy().ifPresent(f -> findings.add(RecordFinding.of(Fault.DECIMAL_COMMA, f.cell(),
-            f.written(),
-            "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
+            f.written(), "the decimal sign of this file is the comma: \"" + f.written() + "\"")));
     }
 
     /** The table of the parts, in the order of the file. */

@@ -40,10 +40,8 @@ record TableLayout(char delimiter, List<Head> heads, DecimalSign sign, Optional<
      */
     static TableLayout of(char delimiter, String file, List<GridRow> sample, TableReading settings) {
         if (sample.isEmpty()) {
-            throw new ReadingsFormatException(RecordFinding.of(Fault.EMPTY_FILE, new CellAddress(file, "",
-                1, 1),
-                "",
-                "the file is empty: a row of column names is needed"));
+            throw new ReadingsFormatException(RecordFinding.of(Fault.EMPTY_FILE,
+                new CellAddress(file, "", 1, 1), "", "the file is empty: a row of column names is needed"));
         }
         final List<Head> heads = heads(sample.get(0), file);
         for (String name : settings.named()) {

@@ -216,9 +216,8 @@ final class TableReader {
             case "tab" -> '\t';
             default -> ';';
         };
-        final TableLayout layout = TableLayout.of(delimiter, file, rows.subList(0, Math.min(1000,
-            rows.size())),
-            settings);
+        final TableLayout layout = TableLayout.of(delimiter, file,
+            rows.subList(0, Math.min(1000, rows.size())), settings);
         final TableChunk part = new TableChunk(delimiter, builders(layout));
         try {
             rows.subList(1, rows.size()).forEach(r -> part.addRow(r, 0));

@@ -70,8 +70,8 @@ public record TagHistory(String channel, List<Entry> entries, List<RecordFinding
         }
         byTag.values().forEach(l -> l.sort(Comparator.comparing(Entry::day)));
         final List<TagHistory> out = new ArrayList<>();
-        byTag.forEach((tag, entries) -> out.add(new TagHistory(tag, entries, conflicts(tag, entries,
-            byTag))));
+        byTag
+            .forEach((tag, entries) -> out.add(new TagHistory(tag, entries, conflicts(tag, entries, byTag))));
         return List.copyOf(out);
     }
 

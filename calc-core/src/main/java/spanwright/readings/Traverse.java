@@ -42,9 +42,9 @@ final class Traverse {
             final Point p = points.get(i);
             if (p.direction().isEmpty() && !flagged) {
                 flagged = true;
-                findings.add(RecordFinding.of(Fault.DIRECTION_INFERRED, p.applied().cell(), p.applied()
-                    .written(),
-                    "direction is not stated: taken from the order of the applied inputs")
+                findings.add(RecordFinding
+                    .of(Fault.DIRECTION_INFERRED, p.applied().cell(), p.applied().written(),
+                        "direction is not stated: taken from the order of the applied inputs")
                     .inChannel(p.key().channel()));
             }
             out.add(p.direction().orElse(inferred.get(i)));
@@ -91,9 +91,9 @@ final class Traverse {
             }
             if (against >= 2 && along == 0) {
                 final Point p = leg.get(0);
-                findings.add(RecordFinding.of(Fault.DIRECTION_CONTRADICTED, p.applied().cell(), p.applied()
-                    .written(),
-                    "readings labelled \"" + p.direction().get() + "\" were applied in the other order")
+                findings.add(RecordFinding
+                    .of(Fault.DIRECTION_CONTRADICTED, p.applied().cell(), p.applied().written(),
+                        "readings labelled \"" + p.direction().get() + "\" were applied in the other order")
                     .inChannel(p.key().channel()));
             }
         }

@@ -77,9 +77,11 @@ final class UnitSuspicion {
         for (String unit : UNITS) {
             final String[] parts = ColumnHead.across(unit);
             final Optional<UnitConversion> other = conversion(column, parts);
-            if (other.isPresent() && !other.get().equals(head.get()) && own.stream().allMatch(p -> percent(
-                reread(value.applyAsDouble(p), head.get(), other.get()) - ideal.applyAsDouble(p),
-                range) <= HITS)) {
+            if (other.isPresent() && !other.get().equals(head.get())
+                && own.stream()
+                    .allMatch(p -> percent(
+                        reread(value.applyAsDouble(p), head.get(), other.get()) - ideal.applyAsDouble(p),
+                        range) <= HITS)) {
                 return Optional.of(new Suspect(column, unit,
                     parts[1].isEmpty() ? Fault.UNIT_MISMATCH : Fault.VOLTAGE_AS_CURRENT));
             }

@@ -76,10 +76,8 @@ final class Workbooks {
             }
             return sheets.isEmpty() ? "" : sheets.get(0).getName();
         } catch (ExcelReaderException | IOException | UncheckedIOException | IllegalStateException e) {
-            throw new ReadingsFormatException(RecordFinding.of(Fault.NOT_A_TEXT, new CellAddress(name, "",
-                1, 1),
-                "",
-                "the workbook cannot be read: " + e.getMessage()));
+            throw new ReadingsFormatException(RecordFinding.of(Fault.NOT_A_TEXT,
+                new CellAddress(name, "", 1, 1), "", "the workbook cannot be read: " + e.getMessage()));
         }
     }
 

@@ -16,10 +16,8 @@ import spanwright.uncertainty.UShaped;
  * The temperatures that the modules of a chain meet: the outdoor air, and what makes each place warmer.
  *
  * <p>A range alone says nothing of how often a temperature occurs, so a claim over it must hold at every
- * temperature in
- * it. A distribution or an hourly history does say it, and a claim over that holds for a share of the time.
- * The
- * difference is the {@link Basis}, and every claim names it.
+ * temperature in it. A distribution or an hourly history does say it, and a claim over that holds for a share
+ * of the time. The difference is the {@link Basis}, and every claim names it.
  *
  * @param lowest       lowest outdoor temperature
  * @param highest      highest outdoor temperature

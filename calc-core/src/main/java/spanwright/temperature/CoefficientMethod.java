@@ -2,8 +2,7 @@ package spanwright.temperature;
 
 /**
  * How a temperature coefficient was made from values at several temperatures. The method decides what the
- * figure may be
- * used for.
+ * figure may be used for.
  */
 public enum CoefficientMethod {
     /** Largest minus smallest value over the width of the temperature range: a bound on the total spread. */

@@ -9,8 +9,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * Hours sorted by the size of what happened in them: how long an error was at least so large. The values are
- * magnitudes
- * in percent of span, or in kelvin for excursions.
+ * magnitudes in percent of span, or in kelvin for excursions.
  *
  * @param descending magnitudes, the largest first, one for each recorded hour, at least one
  */
@@ -46,8 +45,7 @@ public record DurationCurve(List<Double> descending) {
 
     /**
      * The magnitude that is not exceeded in the given share of the hours: the smallest recorded one with at
-     * least that
-     * share at or below it.
+     * least that share at or below it.
      *
      * @param share in the open interval (0, 1): 0.95 for 95 % of the hours
      */

@@ -7,8 +7,8 @@ import spanwright.quantity.Kelvin;
 
 /**
  * How far a module's temperature goes from the temperature at which it was calibrated, on both sides. A side
- * that the
- * range does not reach is negative: a module calibrated at 10 degC that is never colder than 15 degC has
+ * that the range does not reach is negative: a module calibrated at 10 degC that is never colder than 15 degC
+ * has
  * {@code kelvinBelow} -5.
  *
  * @param calibration temperature at calibration

@@ -12,8 +12,7 @@ import spanwright.uncertainty.Empirical;
 
 /**
  * Outdoor temperatures hour by hour, at least 24 of them, in order of time. Missing hours are listed, never
- * filled: what
- * is not recorded counts neither as good nor as bad.
+ * filled: what is not recorded counts neither as good nor as bad.
  *
  * @param source  name of the file
  * @param hours   the recorded hours
@@ -30,10 +29,9 @@ public record HourlyHistory(String source, List<HourlyTemperature> hours, List<S
 
     /**
      * Reads a CSV file with a header: a column {@code time} and a column {@code temperature_degC}. Other
-     * columns are
-     * ignored. Times are ISO 8601; those without offset are local to the zone. Where the clock goes back an
-     * hour occurs
-     * twice: the first row is the earlier. Where it goes forward a local hour does not exist and is refused.
+     * columns are ignored. Times are ISO 8601; those without offset are local to the zone. Where the clock
+     * goes back an hour occurs twice: the first row is the earlier. Where it goes forward a local hour does
+     * not exist and is refused.
      *
      * @param zone for example {@code "Europe/Dublin"}
      * @throws IllegalArgumentException if a column, time or temperature is wrong; the message names file,

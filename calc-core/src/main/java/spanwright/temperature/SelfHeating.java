@@ -8,10 +8,8 @@ import spanwright.quantity.Kelvin;
  * {@code P = (V0 + R0 I) I}; a powered one adds what it draws from its supply.
  *
  * <p>A module's own heat is in its calibration too, if it was warmed up at a like current. So only the
- * neighbours' heat
- * raises its temperature against calibration. Thermal resistance and coupling must be measured or stated by
- * the maker:
- * there is no default.
+ * neighbours' heat raises its temperature against calibration. Thermal resistance and coupling must be
+ * measured or stated by the maker: there is no default.
  *
  * @param dropVolts      constant part of the voltage drop, V0
  * @param dropOhms       resistive part of the drop, R0

@@ -18,8 +18,7 @@ import spanwright.uncertainty.Estimate;
  * @param coldest   coldest temperature tested
  * @param hottest   hottest temperature tested
  * @param residual  what the line of the method leaves over at the tested temperatures, percent of span, at
- *                  least 0;
- *                  0 for the methods that are bounds
+ *                  least 0; 0 for the methods that are bounds
  * @param origin    channel and source, for the report
  */
 public record TemperatureCoefficient(TemperatureEffect effect, CoefficientMethod method, Estimate perKelvin,
@@ -58,10 +57,8 @@ public record TemperatureCoefficient(TemperatureEffect effect, CoefficientMethod
      * excursion's.
      *
      * <p>Slope, bow-tie and least squares are multiplied by each side. A box figure bounds the spread over
-     * the whole
-     * tested range and nothing less, so both sides get that whole spread. An end-point figure is multiplied,
-     * and its
-     * residual added. Whatever the method does not promise becomes a warning.
+     * the whole tested range and nothing less, so both sides get that whole spread. An end-point figure is
+     * multiplied, and its residual added. Whatever the method does not promise becomes a warning.
      */
     public TemperatureContribution over(Excursion excursion) {
         final double width = hottest.value() - coldest.value();

@@ -7,8 +7,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * What a temperature excursion does to the output, both sides kept. For a span effect the figures are those
- * at the upper
- * range value.
+ * at the upper range value.
  *
  * @param effect  what moves
  * @param atCold  percent of span at the lowest temperature; signed if the coefficient is

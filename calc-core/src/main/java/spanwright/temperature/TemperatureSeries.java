@@ -15,10 +15,8 @@ import spanwright.uncertainty.Estimate;
  * Errors of zero or of span at the temperatures of a chamber test, in the order of the test.
  *
  * <p>Visits within 2 K of each other count as one temperature and are averaged (a chamber holds about that,
- * in the
- * manner of 43 CFR 3175.133), so that the small difference between two visits makes no coefficient. Their
- * difference at
- * the calibration temperature is the non-return, and a term of its own.
+ * in the manner of 43 CFR 3175.133), so that the small difference between two visits makes no coefficient.
+ * Their difference at the calibration temperature is the non-return, and a term of its own.
  *
  * @param channel   which channel, for the report
  * @param effect    what was observed: zero or span
@@ -72,8 +70,7 @@ public record TemperatureSeries(String channel, TemperatureEffect effect, Celsiu
 
     /**
      * The largest difference between visits to the calibration temperature, percent of span; empty where it
-     * was visited
-     * only once and the test cannot tell.
+     * was visited only once and the test cannot tell.
      */
     public Optional<Estimate> nonReturn() {
         final List<ChamberPoint> visits =
@@ -123,8 +120,8 @@ public record TemperatureSeries(String channel, TemperatureEffect effect, Celsiu
 
     /**
      * The line y - y0 = a (T - T0) by least squares. With two or more other temperatures u(a) comes from the
-     * residuals;
-     * with one it comes from the readings. The uncertainty of y0 is common to all differences and is added.
+     * residuals; with one it comes from the readings. The uncertainty of y0 is common to all differences and
+     * is added.
      */
     private Estimate leastSquares(List<TemperatureLevel> levels) {
         final TemperatureLevel centre = atReference(levels);

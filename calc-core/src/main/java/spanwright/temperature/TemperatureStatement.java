@@ -10,9 +10,8 @@ import spanwright.quantity.Span;
  * A maker's statement of the influence of temperature. Of unknown sign, so it is a limit to both sides.
  *
  * <p>A maximum is taken as the half width of a rectangle (common practice, no source). A typical figure says
- * neither how
- * many units stay within it nor how far the others go: it carries no guarantee and is refused under one,
- * unless
+ * neither how many units stay within it nor how far the others go: it carries no guarantee and is refused
+ * under one, unless
  * {@link #takenAsOneSigma} forces it; then it is one standard deviation and marked so.
  *
  * @param rate     the figure

@@ -13,13 +13,11 @@ import spanwright.readings.CalibrationRun;
 
 /**
  * A chamber test of one channel: the errors of zero and of span at several temperatures, from calibration
- * records that
- * state the ambient.
+ * records that state the ambient.
  *
  * <p>Zero and span are those of the straight line through the lowest and the highest point of a record (mean
- * of all
- * readings there), as practice takes zero and span from the end points: the zero error is the line's error at
- * the lower range value, the span error its change up to the upper range value.
+ * of all readings there), as practice takes zero and span from the end points: the zero error is the line's
+ * error at the lower range value, the span error its change up to the upper range value.
  *
  * @param zero     error of the zero, percent of span
  * @param span     error of the span, percent of span
@@ -52,8 +50,7 @@ public record TemperatureTest(TemperatureSeries zero, TemperatureSeries span, Li
      * @param runs      records of one channel in the order of the test, each with its ambient
      * @param reference temperature at calibration; one record must lie within 2 K of it
      * @throws IllegalArgumentException if there are fewer than two, the channels differ, an ambient is
-     * missing, or none
-     *                                  was taken at the calibration temperature
+     *     missing, or none was taken at the calibration temperature
      */
     public static TemperatureTest of(List<CalibrationRun> runs, Celsius reference) {
         Checks.atLeast("number of records of the temperature test", runs.size(), 2);

@@ -18,9 +18,8 @@ import spanwright.quantity.NumberText;
  * @param u            combined standard uncertainty
  * @param meanShift    by how much the expectation lies above {@code value}, to second order; 0 for a linear
  *                     model
- * @param effectiveDof effective degrees of freedom by the Welch-Satterthwaite formula; absent where it is
- *                     not valid,
- *                     since inputs of finite degrees of freedom are correlated
+ * @param effectiveDof effective degrees of freedom by the Welch-Satterthwaite formula; absent where it is not
+ *                     valid, since inputs of finite degrees of freedom are correlated
  * @param lines        one for each input, in the order of the model
  * @param secondOrder  terms beyond first order, largest first; counted in {@code u} only where {@code order}
  *                     is second
@@ -52,8 +51,7 @@ public record Budget(String measurand, String unit, Order order, double value, d
      * Expanded uncertainty at a coverage probability.
      *
      * <p>Where the effective degrees of freedom are not determined, t is taken at the fewest degrees of
-     * freedom of any
-     * input: an upper bound of k, and the basis says so.
+     * freedom of any input: an upper bound of k, and the basis says so.
      *
      * @param probability in the open interval (0, 1)
      */

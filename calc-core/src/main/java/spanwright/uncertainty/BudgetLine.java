@@ -12,8 +12,7 @@ import spanwright.quantity.Checks;
  * @param contribution      sensitivity times standard uncertainty, with its sign, in the unit of the
  *                          measurand
  * @param percentOfVariance share of the combined variance, by first-order terms; with correlation it may be
- *                          negative,
- *                          since one input may take away what another adds
+ *     negative, since one input may take away what another adds
  * @param correlationGroup  name of the group of inputs it is correlated with; empty where it is independent
  */
 public record BudgetLine(InputQuantity input, Sensitivity sensitivity, double contribution,

@@ -4,8 +4,7 @@ import spanwright.quantity.Checks;
 
 /**
  * Correlation coefficient of two inputs. Where the common cause can be named, a shared input in the model
- * says more
- * than a coefficient.
+ * says more than a coefficient.
  *
  * @param first       name of one input
  * @param second      name of the other

@@ -23,9 +23,7 @@ final class CorrelationMatrix {
      * The matrix of these coefficients; what is not mentioned is uncorrelated.
      *
      * @throws IllegalArgumentException if a name is unknown, a pair is given twice, or the coefficients are
-     * not
-     *                                  possible together; then the pair that contradicts the others most is
-     * named
+     *     not possible together; then the pair that contradicts the others most is named
      */
     static CorrelationMatrix of(List<String> names, List<Correlation> correlations) {
         final int n = names.size();
@@ -108,8 +106,7 @@ final class CorrelationMatrix {
 
     /**
      * Directions whose outer products sum to this matrix: the unit vectors where all inputs are independent,
-     * else
-     * eigenvectors times the root of their eigenvalue. Those of length zero are left out.
+     * else eigenvectors times the root of their eigenvalue. Those of length zero are left out.
      */
     List<double[]> axes() {
         final List<double[]> axes = new ArrayList<>();

@@ -21,8 +21,7 @@ final class Coverage {
 
     /**
      * By Student's t. The degrees of freedom are cut to the next lower whole number (JCGM 100:2008, G.4.1
-     * note 1),
-     * so that k is never too small.
+     * note 1), so that k is never too small.
      */
     static Factor student(DegreesOfFreedom dof, double probability) {
         Checks.inside("coverage probability", probability, 0, 1);

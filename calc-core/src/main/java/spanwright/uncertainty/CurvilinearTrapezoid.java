@@ -6,8 +6,8 @@ import spanwright.quantity.Checks;
 
 /**
  * Rectangular distribution whose limits are themselves known only within +-d (JCGM 101:2008, 6.4.3). Its
- * degrees of
- * freedom follow from the reliability d / half-width of the limits (JCGM 100:2008, G.4.2): 10 % gives 50.
+ * degrees of freedom follow from the reliability d / half-width of the limits (JCGM 100:2008, G.4.2): 10 %
+ * gives 50.
  *
  * @param lower   nominal lower limit a
  * @param upper   nominal upper limit b

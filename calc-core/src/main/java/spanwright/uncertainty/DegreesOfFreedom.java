@@ -5,8 +5,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * How well a standard uncertainty is known: a positive count, whole or effective (JCGM 100:2008, G.4), or
- * unlimited
- * where u is taken as exactly known. Unlimited is a state of its own, so that no infinity enters a
+ * unlimited where u is taken as exactly known. Unlimited is a state of its own, so that no infinity enters a
  * calculation.
  */
 public final class DegreesOfFreedom {

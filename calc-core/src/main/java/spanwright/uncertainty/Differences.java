@@ -2,10 +2,9 @@ package spanwright.uncertainty;
 
 /**
  * Derivatives of a model by central differences, extrapolated to a step of zero (Richardson's method, in the
- * manner of
- * Ridders): steps are halved, and the entry of the table with the least difference to its neighbours is
- * taken. The
- * error estimate is that difference and the rounding noise of the model's values at that step.
+ * manner of Ridders): steps are halved, and the entry of the table with the least difference to its
+ * neighbours is taken. The error estimate is that difference and the rounding noise of the model's values at
+ * that step.
  */
 final class Differences {
     private static final int LEVELS = 14;

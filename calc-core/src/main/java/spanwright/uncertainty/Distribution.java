@@ -2,8 +2,7 @@ package spanwright.uncertainty;
 
 /**
  * What is known of an input quantity, as a probability distribution (JCGM 101:2008, clause 6). The unit is
- * that of the
- * quantity.
+ * that of the quantity.
  *
  * <p>The standard uncertainty is the one a GUM budget uses. It is the standard deviation of the
  * distribution, but for

@@ -6,8 +6,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * The distribution of recorded values, each equally likely: a year of hourly temperatures. The standard
- * uncertainty is
- * that of one value drawn from the record (divisor n), not of their mean.
+ * uncertainty is that of one value drawn from the record (divisor n), not of their mean.
  */
 public final class Empirical implements Distribution {
     private final double[] sorted;

@@ -6,8 +6,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * A value with its standard uncertainty (k = 1) and the degrees of freedom of that uncertainty. The unit is
- * that of
- * the quantity it stands for.
+ * that of the quantity it stands for.
  *
  * @param value best estimate
  * @param u     standard uncertainty, at least 0; 0 is a constant

@@ -100,8 +100,7 @@ final class GaussianCopula {
         if (Math.abs(asked) > Math.abs(most) + ROUNDING) {
             throw new IllegalArgumentException(String.format(Locale.ROOT,
                 "%s and %s cannot have the correlation %s: with these distributions it lies within %s",
-                name(i),
-                name(j), asked, NumberText.significant(most, 4)));
+                name(i), name(j), asked, NumberText.significant(most, 4)));
         }
         final double leftOut = most - correlation(i, j, sign);
         double low = 0;

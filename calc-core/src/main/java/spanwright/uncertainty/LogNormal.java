@@ -3,9 +3,8 @@ package spanwright.uncertainty;
 import spanwright.quantity.Checks;
 
 /**
- * Log-normal distribution: a positive quantity known by a factor rather than by a difference. Skewed, so
- * that its
- * probabilistically symmetric interval is not the shortest.
+ * Log-normal distribution: a positive quantity known by a factor rather than by a difference. Skewed, so that
+ * its probabilistically symmetric interval is not the shortest.
  *
  * @param logMean mean of the natural logarithm
  * @param logU    standard deviation of the natural logarithm, at least 0

@@ -114,8 +114,7 @@ public final class MeasurementModel {
      * This model with correlated inputs; pairs not mentioned stay uncorrelated. Replaces earlier ones.
      *
      * @throws IllegalArgumentException if a name is unknown, a pair is given twice, or the coefficients are
-     * not
-     *                                  possible together (not positive semi-definite); the pair is named
+     *     not possible together (not positive semi-definite); the pair is named
      */
     public MeasurementModel withCorrelations(List<Correlation> pairs) {
         return new MeasurementModel(measurand, unit, inputs, pairs, new Functions(formula, blocks, gradient));
@@ -134,8 +133,7 @@ public final class MeasurementModel {
 
     /**
      * This model with a formula for many trials at once. It must agree with the scalar one: this is checked
-     * on the
-     * first trials of every Monte Carlo run.
+     * on the first trials of every Monte Carlo run.
      */
     public MeasurementModel withBlocks(BlockFormula fast) {
         return new MeasurementModel(measurand, unit, inputs, correlations,

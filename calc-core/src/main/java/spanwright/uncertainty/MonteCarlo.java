@@ -35,8 +35,7 @@ public final class MonteCarlo {
     /** A million random trials on all processors, from this seed. */
     public static MonteCarlo seeded(long seed) {
         return new MonteCarlo(seed, DEFAULT_TRIALS, Runtime.getRuntime().availableProcessors(),
-            Sampling.RANDOM,
-            Optional.empty(), Optional.empty());
+            Sampling.RANDOM, Optional.empty(), Optional.empty());
     }
 
     /**
@@ -74,8 +73,7 @@ public final class MonteCarlo {
      */
     public MonteCarlo untilStable(int digits, double probability) {
         return new MonteCarlo(seed, trials, threads, sampling,
-            Optional.of(new Stability(digits, probability)),
-            progress);
+            Optional.of(new Stability(digits, probability)), progress);
     }
 
     /** Telling how far it is. */

@@ -35,8 +35,8 @@ public record Normal(double mean, double standardUncertainty) implements Distrib
      * @param k        the coverage factor the certificate states, above 0
      */
     public static Normal ofExpanded(double mean, double expanded, double k) {
-        return new Normal(mean, Checks.notNegative("expanded uncertainty", expanded) / Checks.positive("k",
-            k));
+        return new Normal(mean,
+            Checks.notNegative("expanded uncertainty", expanded) / Checks.positive("k", k));
     }
 
     @Override

@@ -138,8 +138,8 @@ final class Propagation {
             final double share = variance == 0 ? 0 : 100 * contributions[i] * correlatedSum(i) / variance;
             final Optional<String> group = groups[i] == 0 ? Optional.empty()
                 : Optional.of("group " + groups[i]);
-            lines.add(new BudgetLine(model.inputs().get(i), sensitivities[i], contributions[i], share,
-                group));
+            lines
+                .add(new BudgetLine(model.inputs().get(i), sensitivities[i], contributions[i], share, group));
             if (sensitivities[i].error() * u[i] > 1e-3 * Math.sqrt(variance)) {
                 warnings.add("The sensitivity to " + name(i) + " is known only within "
                     + NumberText.uncertainty(sensitivities[i].error())

@@ -4,8 +4,7 @@ import spanwright.quantity.Checks;
 
 /**
  * Rectangular distribution: only limits are known, and no value between them is favoured (JCGM 101:2008,
- * 6.4.2). The
- * usual reading of a data-sheet limit and of a display's resolution.
+ * 6.4.2). The usual reading of a data-sheet limit and of a display's resolution.
  *
  * @param lower lower limit
  * @param upper upper limit, at least {@code lower}

@@ -5,10 +5,8 @@ import spanwright.quantity.Checks;
 
 /**
  * Student's t, scaled and shifted: the mean of a few readings, or a certificate that states its degrees of
- * freedom
- * (JCGM 101:2008, 6.4.9). In a GUM budget it counts with {@code scale} as standard uncertainty and {@code
- * count}
- * degrees of freedom; its standard deviation is larger, and infinite for 2 or fewer.
+ * freedom (JCGM 101:2008, 6.4.9). In a GUM budget it counts with {@code scale} as standard uncertainty and
+ * {@code count} degrees of freedom; its standard deviation is larger, and infinite for 2 or fewer.
  *
  * @param mean  expectation; the mean of n readings
  * @param scale standard uncertainty of a GUM budget, at least 0; s / sqrt(n) of n readings

@@ -6,12 +6,10 @@ import java.util.List;
 import spanwright.quantity.Checks;
 
 /**
- * Terms of next higher order of the variance (JCGM 100:2008, 5.1.2 note): for independent inputs the sum
- * over all i, j
- * of {@code (f_ij^2 / 2 + f_i f_ijj) u_i^2 u_j^2}; for correlated ones its general form,
+ * Terms of next higher order of the variance (JCGM 100:2008, 5.1.2 note): for independent inputs the sum over
+ * all i, j of {@code (f_ij^2 / 2 + f_i f_ijj) u_i^2 u_j^2}; for correlated ones its general form,
  * {@code tr((H V)^2) / 2 + sum_i (V c)_i sum_jk f_ijk V_jk}, with H the second derivatives, c the
- * sensitivities and V
- * the covariances. Exact for a quadratic model of normal inputs.
+ * sensitivities and V the covariances. Exact for a quadratic model of normal inputs.
  */
 final class SecondOrder {
     private static final double CLEAR = 1e-3;

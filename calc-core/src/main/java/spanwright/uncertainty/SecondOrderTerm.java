@@ -4,11 +4,9 @@ import java.util.Objects;
 import spanwright.quantity.Checks;
 
 /**
- * A part of the variance that first-order propagation does not see (JCGM 100:2008, 5.1.2 note): the
- * curvature of the
- * model in one input, or the product of two. A term of third derivatives is counted with the input whose
- * sensitivity
- * it multiplies.
+ * A part of the variance that first-order propagation does not see (JCGM 100:2008, 5.1.2 note): the curvature
+ * of the model in one input, or the product of two. A term of third derivatives is counted with the input
+ * whose sensitivity it multiplies.
  *
  * @param first    name of one input
  * @param second   name of the other, or the same

@@ -4,8 +4,7 @@ import spanwright.quantity.Checks;
 
 /**
  * Symmetric triangular distribution: limits are known and the middle is the likeliest; the difference of two
- * equal
- * rectangular ones (JCGM 101:2008, 6.4.5).
+ * equal rectangular ones (JCGM 101:2008, 6.4.5).
  *
  * @param lower lower limit
  * @param upper upper limit, at least {@code lower}

@@ -4,8 +4,7 @@ import spanwright.quantity.Checks;
 
 /**
  * Arcsine (U-shaped) distribution: a quantity that cycles sinusoidally between limits, as a room temperature
- * does
- * (JCGM 101:2008, 6.4.6).
+ * does (JCGM 101:2008, 6.4.6).
  *
  * @param lower lower limit
  * @param upper upper limit, at least {@code lower}

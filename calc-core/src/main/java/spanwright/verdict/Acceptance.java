@@ -16,8 +16,7 @@ import spanwright.quantity.NumberText;
  * @param guardBand the larger guard band, at least 0
  * @param answers   which answers the rule knows
  * @param unmet     the condition of the rule that is not met, in the words of something missing; the rule
- *                  does
- *                  not apply then
+ *                  does not apply then
  */
 public record Acceptance(OptionalDouble lower, OptionalDouble upper, double guardBand, Answers answers,
                          Optional<String> unmet) {

@@ -6,8 +6,7 @@ import spanwright.quantity.Checks;
 
 /**
  * A decision rule with when and where it was agreed. A rule agreed after the record was made is refused:
- * chosen
- * with the data in view, it would prove anything.
+ * chosen with the data in view, it would prove anything.
  *
  * @param rule     the rule
  * @param agreedOn the day it was agreed

@@ -30,8 +30,7 @@ public final class Conformance {
 
     /**
      * Probability that the true value lies outside the interval: the specific risk of accepting this result.
-     * It
-     * is added up from both tails, so that it keeps its digits where it is small.
+     * It is added up from both tails, so that it keeps its digits where it is small.
      *
      * @throws IllegalArgumentException if u is 0
      */

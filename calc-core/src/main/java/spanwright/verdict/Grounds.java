@@ -9,11 +9,9 @@ import java.util.List;
  *                     isolator, temperature: 62 % of the variance"
  * @param assumptions  what is taken for granted
  * @param reservations what keeps an accepted result from a plain "Meets": typical figures, a one-cycle
- *                     record;
- *                     they turn it into "Meets with stated risk"
+ *                     record; they turn it into "Meets with stated risk"
  * @param missing      what a decision still needs; unless an error already lies outside its limit, the
- *                     verdict
- *                     is then "Not determined"
+ *                     verdict is then "Not determined"
  * @param warnings     what a reader should know beside the decision
  */
 public record Grounds(List<String> dominating, List<String> assumptions, List<String> reservations,

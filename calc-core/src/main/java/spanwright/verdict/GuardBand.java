@@ -5,8 +5,7 @@ import spanwright.quantity.NumberText;
 
 /**
  * Draws the limit in by a guard band w = r U on each side. At the acceptance limit and for U = 2 u the risk
- * is
- * below 2.5 % for r = 1, 5 % for 0.83, 0.16 % for 1.5, 1 in a million for 3 (ILAC-G8:09/2019 and ISO
+ * is below 2.5 % for r = 1, 5 % for 0.83, 0.16 % for 1.5, 1 in a million for 3 (ILAC-G8:09/2019 and ISO
  * 14253-1:2017, from secondary copies; bounds, for one limit).
  *
  * <p>U is what the coverage interval reaches towards the limit, so that an asymmetric interval is honoured.

@@ -15,8 +15,7 @@ import spanwright.uncertainty.Estimate;
  * @param point          what a person calls the point, for example "50 % up"
  * @param percent        where it lies in the output range, in percent
  * @param outputPerInput slope of the specified characteristic there, needed only for limits in the unit of
- *                       the
- *                       input
+ *                       the input
  * @param error          indication minus specified value, percent of span; for a chain its known bias
  * @param uncertainty    uncertainty of {@code error}, percent of span; absent if unknown, and then nothing is
  *                       decided
@@ -86,15 +85,13 @@ public record MeasurementResult(String point, double percent, OptionalDouble out
     /** This finding with the slope of the characteristic, output unit per input unit. */
     public MeasurementResult withSlope(double slope) {
         return new MeasurementResult(point, percent, OptionalDouble.of(slope), error, uncertainty,
-            conformance,
-            sources);
+            conformance, sources);
     }
 
     /** This finding with a conformance probability from the caller's own distribution. */
     public MeasurementResult withConformance(double probability) {
         return new MeasurementResult(point, percent, outputPerInput, error, uncertainty,
-            OptionalDouble.of(probability),
-            sources);
+            OptionalDouble.of(probability), sources);
     }
 
     /** This finding with the places its figures come from. */

@@ -69,8 +69,7 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
 
     /** This question under a rule. */
     public Question under(AgreedRule agreed) {
-        return new Question(measurand, output, use, limit, Optional.of(agreed), dated, grounds,
-            population);
+        return new Question(measurand, output, use, limit, Optional.of(agreed), dated, grounds, population);
     }
 
     /** This question about a record or calculation of a day. */
@@ -95,8 +94,7 @@ public record Question(String measurand, Span output, LimitUse use, Optional<Lim
 
     /**
      * Decides on the findings, all of which must be accepted; the worst decides. Without findings, limit,
-     * rule,
-     * uncertainty, or with a rule younger than the record, the verdict is "Not determined" and says so.
+     * rule, uncertainty, or with a rule younger than the record, the verdict is "Not determined" and says so.
      */
     public Verdict decide(List<MeasurementResult> findings) {
         final List<String> refusals = refusals(findings);

@@ -5,8 +5,7 @@ import java.util.Optional;
 
 /**
  * Accepts every result inside the limit, on the condition that the test uncertainty ratio is large enough.
- * The
- * risk of a false acceptance is up to 50 % for a result on the limit (ILAC-G8:09/2019, from a secondary
+ * The risk of a false acceptance is up to 50 % for a result on the limit (ILAC-G8:09/2019, from a secondary
  * copy).
  *
  * @param leastRatio the ratio below which the rule does not apply

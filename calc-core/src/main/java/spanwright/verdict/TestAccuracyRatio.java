@@ -5,9 +5,8 @@ import spanwright.quantity.NumberText;
 
 /**
  * Tolerance of the unit under test over the accuracy of the standard. It leaves out everything else that
- * makes
- * a calibration uncertain, so no rule here accepts it in place of a {@link TestUncertaintyRatio}; it is shown
- * beside that ratio so that the two can be told apart.
+ * makes a calibration uncertain, so no rule here accepts it in place of a {@link TestUncertaintyRatio}; it is
+ * shown beside that ratio so that the two can be told apart.
  *
  * @param value the ratio, above 0
  */

@@ -105,8 +105,8 @@ public record ToleranceInterval(OptionalDouble lower, OptionalDouble upper) {
             return upper.isPresent() ? "at most " + NumberText.plain(upper.getAsDouble(), 6)
                 : "at least " + NumberText.plain(lower.orElseThrow(), 6);
         }
-        return lower.getAsDouble() == -upper.getAsDouble() ? "\u00b1" + NumberText.plain(upper.getAsDouble(),
-            6)
+        return lower.getAsDouble() == -upper.getAsDouble()
+            ? "\u00b1" + NumberText.plain(upper.getAsDouble(), 6)
             : NumberText.plain(lower.getAsDouble(), 6) + " to " + NumberText.plain(upper.getAsDouble(), 6);
     }
 }

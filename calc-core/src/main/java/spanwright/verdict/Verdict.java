@@ -15,8 +15,7 @@ import spanwright.quantity.PercentOfSpan;
 
 /**
  * A decision with everything it rests on: the same value for a point, a channel, a chain and a plant. It is
- * made
- * by {@link Question#decide} or, from other verdicts, by {@link #overall}. Percentages are of span.
+ * made by {@link Question#decide} or, from other verdicts, by {@link #overall}. Percentages are of span.
  *
  * @param measurand what was judged
  * @param word      the decision

@@ -221,18 +221,19 @@ class ChainAnswersTest {
     @DisplayName("calibrating the chain as a whole beats its stages one by one [common practice, no source]")
     void endToEndCalibrationBeatsStages() {
         final SharedStandard s = SharedStandard.of("S-01", percentOfSpan(0.05));
-        final MeasuringChain stages = MeasuringChain.of(IntStream.range(0, 3).mapToObj(i -> rated("S" + i,
-            0.1)
-            .withKnownError(percentOfSpan(0.03), "record").calibratedWith(s)
-            .withAgeing(percentOfSpan(0.05), 1, Ageing.LINEAR)).toList()).withTrials(1000);
+        final MeasuringChain stages = MeasuringChain
+            .of(IntStream.range(0, 3)
+                .mapToObj(i -> rated("S" + i, 0.1).withKnownError(percentOfSpan(0.03), "record")
+                    .calibratedWith(s).withAgeing(percentOfSpan(0.05), 1, Ageing.LINEAR))
+                .toList())
+            .withTrials(1000);
         final MeasuringChain whole = stages.calibratedEndToEnd(percentOfSpan(0.1), s);
         final ChainError apart = stages.error(TWO);
         final ChainError together = whole.error(TWO);
         assertEquals(0.09, apart.methods().knownError(), 1e-12);
         assertEquals(0, together.methods().knownError());
-        assertEquals(2 * Math.sqrt((3 * 0.05 * 0.05 + 0.01) / 3 + 0.025 * 0.025), together.methods().gum()
-            .limit(),
-            1e-12);
+        assertEquals(2 * Math.sqrt((3 * 0.05 * 0.05 + 0.01) / 3 + 0.025 * 0.025),
+            together.methods().gum().limit(), 1e-12);
         assertEquals(0.09 + 2 * Math.sqrt((3 * 0.05 * 0.05 + 0.03) / 3 + 0.075 * 0.075),
             apart.methods().gum().limit(), 1e-12);
     }
@@ -381,9 +382,8 @@ class ChainAnswersTest {
 
     @Test
     void assumptionsAreNumberedAndSayWhatWouldFalsifyThem() {
-        final ChainError e = unequal().in(Ambient.between(degC(-10), degC(45))).sharingCoefficients("lot",
-            0.5,
-            "A", "B").error(USUAL);
+        final ChainError e = unequal().in(Ambient.between(degC(-10), degC(45)))
+            .sharingCoefficients("lot", 0.5, "A", "B").error(USUAL);
         for (int i = 0; i < e.assumptions().size(); i++) {
             assertEquals("A" + (i + 1), e.assumptions().get(i).id());
             assertFalse(e.assumptions().get(i).falsifiedBy().isBlank());

@@ -37,9 +37,8 @@ class ChainPropertiesTest {
 
     @Provide
     Arbitrary<Stage> stages() {
-        return Combinators.combine(Arbitraries.doubles().between(0, 0.5), Arbitraries.doubles().between(0,
-            0.02),
-            Arbitraries.doubles().between(-0.2, 0.2)).as(Stage::new);
+        return Combinators.combine(Arbitraries.doubles().between(0, 0.5),
+            Arbitraries.doubles().between(0, 0.02), Arbitraries.doubles().between(-0.2, 0.2)).as(Stage::new);
     }
 
     private static MeasuringChain chain(List<Stage> stages, Span range) {
@@ -62,9 +61,10 @@ class ChainPropertiesTest {
         assertTrue(m.monteCarlo().limit() <= m.worstCase().limit() * slack, m::toString);
         assertTrue(Math.abs(m.knownError()) <= m.rootSumOfSquares().limit() * slack, m::toString);
         // Two standard deviations of limits taken as rectangles are 2/sqrt 3 of their root sum of squares.
-        assertTrue(m.gum().limit() <= Math.abs(m.knownError())
-            + (m.rootSumOfSquares().limit() - Math.abs(m.knownError())) * 2 / Math.sqrt(3) + 1e-9,
-                m::toString);
+        assertTrue(
+            m.gum().limit() <= Math.abs(m.knownError())
+                + (m.rootSumOfSquares().limit() - Math.abs(m.knownError())) * 2 / Math.sqrt(3) + 1e-9,
+            m::toString);
     }
 
     @Property(tries = 40)

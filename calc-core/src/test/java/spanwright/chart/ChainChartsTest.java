@@ -53,8 +53,7 @@ class ChainChartsTest {
         assertThat(picture.title()).startsWith("By Monte Carlo, 95 % coverage, the error stays within \u00b1")
             .endsWith("inside the target of \u00b10.30 % of span.");
         assertThat(picture.svg()).contains(">worst case \u00b1", ">root sum of squares of limits \u00b1",
-            ">GUM \u00b1",
-            ">Monte Carlo \u00b1", ">target +0.30<", ">target \u22120.30<");
+            ">GUM \u00b1", ">Monte Carlo \u00b1", ">target +0.30<", ">target \u22120.30<");
     }
 
     @Test

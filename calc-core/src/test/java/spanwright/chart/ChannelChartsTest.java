@@ -30,21 +30,20 @@ class ChannelChartsTest {
         int row = 1;
         for (int cycle = 1; cycle <= 3; cycle++) {
             for (Direction d : Direction.values()) {
-                for (int p : d == Direction.UPSCALE ? new int[] {0, 25, 50, 75, 100} : new int[] {75, 50,
-                    25, 0}) {
+                for (int p : d == Direction.UPSCALE ? new int[] {0, 25, 50, 75, 100}
+                    : new int[] {75, 50, 25, 0}) {
                     final double x = 4 + 0.16 * p;
                     final double y = x + 0.004 + 0.008 * (p / 100.0) * (1 - p / 100.0) * 4
                         + (d == Direction.UPSCALE ? 0 : 0.003) + 0.0004 * ((row * 7) % 5);
                     row++;
-                    readings.add(new Reading(OptionalDouble.of(p), entry(x, row, 1), entry(y, row, 2), d,
-                        cycle));
+                    readings
+                        .add(new Reading(OptionalDouble.of(p), entry(x, row, 1), entry(y, row, 2), d, cycle));
                 }
             }
         }
         final Span span = Span.milliamps4to20();
         return new CalibrationRun("LT-101A", "KF-0001", Phase.AS_FOUND, Transfer.LINEAR, span, span,
-            tolerance,
-            Conditions.NOT_RECORDED, readings);
+            tolerance, Conditions.NOT_RECORDED, readings);
     }
 
     private static Entry entry(double value, int row, int column) {

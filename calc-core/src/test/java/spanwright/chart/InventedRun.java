@@ -49,7 +49,7 @@ final class InventedRun {
     }
 
     private static Entry entry(double value, int row, int column) {
-        return new Entry(value, 0.001, Double.toString(value), new CellAddress("test.csv", "", row + 2,
-            column));
+        return new Entry(value, 0.001, Double.toString(value),
+            new CellAddress("test.csv", "", row + 2, column));
     }
 }

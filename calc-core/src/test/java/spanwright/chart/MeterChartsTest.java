@@ -37,8 +37,8 @@ class MeterChartsTest {
 
     @Test
     void theTermsAreStackedTheLargestAtTheBottom() {
-        final Picture picture = Sight.of("meter-terms", MeterCharts.terms(meters().get(1), new Celsius(35),
-            LOOP));
+        final Picture picture = Sight.of("meter-terms",
+            MeterCharts.terms(meters().get(1), new Celsius(35), LOOP));
         assertThat(picture.title()).startsWith("handheld, 0.05 % at 35 \u00b0C: U is ")
             .contains("meter accuracy is the largest term at the top");
         // 0.05 % and 3 counts, grown by 0.7 outside the band: 1.7 times 0.08125 % of span.

@@ -13,18 +13,18 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 class PictureTest {
     private static Picture picture() {
         final double[] x = {0, 25, 50, 75, 100};
-        return Picture.of("Within <0.5 % of span> at every point & both directions, "
+        return Picture.of(
+            "Within <0.5 % of span> at every point & both directions, "
                 + "with a sentence that is so long that it has to be broken into two lines of the title",
-            "Errors of five points", new Plot("applied input (% of span)", "error (% of span)").yRange(-0.3,
-                0.3)
+            "Errors of five points",
+            new Plot("applied input (% of span)", "error (% of span)").yRange(-0.3, 0.3)
                 .marks("up", x, new double[] {0.01, 0.02, -0.03, 0.05, 0.11}, Ink.BLUE,
                     SeriesMarkers.TRIANGLE_UP)
                 .marks("down", x, new double[] {0.02, 0.03, -0.01, 0.07, 0.11}, Ink.VERMILION,
                     SeriesMarkers.TRIANGLE_DOWN)
                 .note(PlotNote.horizontalLimit(0.25, "tolerance +0.25", Ink.BLACK.colour(), false))
                 .note(PlotNote.horizontalLimit(-0.25, "tolerance \u22120.25", Ink.BLACK.colour(), true))
-                .note(PlotNote.text("up", 100, 0.11, PlotNote.Anchor.RIGHT, Ink.BLUE.colour(), -12))
-                .chart());
+                .note(PlotNote.text("up", 100, 0.11, PlotNote.Anchor.RIGHT, Ink.BLUE.colour(), -12)).chart());
     }
 
     @Test

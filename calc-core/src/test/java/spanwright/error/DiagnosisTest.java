@@ -60,8 +60,8 @@ class DiagnosisTest {
      */
     @Test
     void findsTheComplianceKneeAndItsCurrent() {
-        assertFound(ErrorPattern.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1", p -> Math.min(0,
-            88.56 - p));
+        assertFound(ErrorPattern.COMPLIANCE_KNEE, "flat at 88.6 % of span (18.1",
+            p -> Math.min(0, 88.56 - p));
         assertFound(ErrorPattern.LOW_CLAMP, "flat at 15.0 % of span (6.40", p -> Math.max(0, 15 - p));
     }
 

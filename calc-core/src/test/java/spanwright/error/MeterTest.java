@@ -156,8 +156,7 @@ class MeterTest {
     void aCertificateReplacesTheTolerance() {
         final SenseResistor certified = SenseResistor.certified(10.0023, 0.0005, 2, 5, new Celsius(20));
         final VoltmeterAcrossResistor meter = VoltmeterAcrossResistor.of("bench",
-            MeterRange.of(0.4, 0.01, 2, 1e-6),
-            certified, 0);
+            MeterRange.of(0.4, 0.01, 2, 1e-6), certified, 0);
         final MeterReading r = meter.at(20, new Celsius(20), LOOP);
         assertThat(r.budget().line("resistor value").contribution())
             .isCloseTo(20 * 0.00025 / 10.0023, within(1e-12));

@@ -53,8 +53,8 @@ final class Runs {
     }
 
     Runs read(OptionalDouble nominal, double applied, double indicated, Direction direction, int cycle) {
-        readings.add(new Reading(nominal, entry(applied, 0.001, 2), entry(indicated, 0.001, 3), direction,
-            cycle));
+        readings.add(
+            new Reading(nominal, entry(applied, 0.001, 2), entry(indicated, 0.001, 3), direction, cycle));
         return this;
     }
 

@@ -64,8 +64,8 @@ class CurvesTest {
             .hasMessageContaining("degree");
         assertThatThrownBy(() -> PolynomialCurve.fit(X, Y, 4)).isInstanceOf(IllegalArgumentException.class)
             .hasMessageContaining("at least 6");
-        assertThatThrownBy(() -> PolynomialCurve.fit(new double[] {4, 4, 20, 20}, new double[] {1, 2, 3, 4},
-            2))
+        assertThatThrownBy(
+            () -> PolynomialCurve.fit(new double[] {4, 4, 20, 20}, new double[] {1, 2, 3, 4}, 2))
             .isInstanceOf(NoFitException.class)
             .hasMessage("x takes 2 different values: a polynomial of degree 2 needs 3");
         assertThatThrownBy(() -> PolynomialCurve.fit(new double[] {4, 4, 4}, new double[] {1, 2, 3}, 1))

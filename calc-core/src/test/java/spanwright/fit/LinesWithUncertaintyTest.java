@@ -121,8 +121,8 @@ class LinesWithUncertaintyTest {
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("uy[0]");
         assertThatThrownBy(() -> LineWithBothUncertain.deming(X, Y, -0.1, 1))
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("ux[0]");
-        assertThatThrownBy(() -> LineWithBothUncertain.deming(new double[] {4, 4, 4}, new double[] {1, 2, 3},
-            1, 1))
+        assertThatThrownBy(
+            () -> LineWithBothUncertain.deming(new double[] {4, 4, 4}, new double[] {1, 2, 3}, 1, 1))
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("all 3 stimuli equal");
     }
 

@@ -42,9 +42,8 @@ class ReferenceLineTest {
     }
 
     /**
-     * A bow of 1 above the chord, worked by hand: a parabola 4 p (1 - p) on five points. Terminal-based
-     * keeps the
-     * bow, independent halves it, zero-based lies between; the line through the origin must not be called
+     * A bow of 1 above the chord, worked by hand: a parabola 4 p (1 - p) on five points. Terminal-based keeps
+     * the bow, independent halves it, zero-based lies between; the line through the origin must not be called
      * terminal-based.
      */
     @Test

@@ -125,9 +125,8 @@ class LoopLimitsTest {
         assertThat(DigitalSignal.longestMetres(250, 100, 5000)).isEqualTo(2600 - 150, within(1e-9));
         assertThat(DigitalSignal.longestMetres(250, 100, 1e9)).isEqualTo(0);
         final CurrentLoop loop = CurrentLoop.of("LT-101", Supply.volts(24),
-            Cable.copper(1.0).metres(1000).picofaradsPerMetre(100).at(degC(60)), Transmitter.twoWire("LT",
-                12),
-            Burden.receiver("card", 250));
+            Cable.copper(1.0).metres(1000).picofaradsPerMetre(100).at(degC(60)),
+            Transmitter.twoWire("LT", 12), Burden.receiver("card", 250));
         final double most = DigitalSignal.of(loop, 5000).longestMetres().orElseThrow();
         // The length meets the equation with the hot cable's own resistance in it.
         final double ohmsPerMetre = 2 * 18.1e-3 * (1 + 0.00393 * 40);
@@ -203,8 +202,8 @@ class LoopLimitsTest {
     void whatStandsInBothLinesCountsTwice() {
         final CurrentLoop loop = CurrentLoop.of("LT-101", Supply.volts(24), Transmitter.twoWire("LT", 12),
             Burden.barrier("barrier", 60), Burden.surgeDevice("surge", 5), Burden.fuse("fuse", 3),
-            Burden.meter("indicator", 1.5, 10), Burden.resistor("handheld", 250), Burden.receiver("card",
-                50));
+            Burden.meter("indicator", 1.5, 10), Burden.resistor("handheld", 250),
+            Burden.receiver("card", 50));
         // 12 V + 1.5 V + 20 mA x (120 + 10 + 3 + 10 + 250 + 50) ohm
         assertThat(loop.requiredVolts(20, Corner.NOMINAL)).isEqualTo(13.5 + 0.020 * 443, within(1e-12));
         assertThat(DigitalSignal.of(loop, 0).signalOhms()).isEqualTo(443, within(1e-12));

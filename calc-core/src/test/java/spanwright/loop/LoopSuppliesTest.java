@@ -21,9 +21,8 @@ class LoopSuppliesTest {
     @Test
     @DisplayName("minimum = nominal x (1 - tolerance) - ripple - diode - R x current of all loops")
     void theMinimumIsNotTheNominalVoltage() {
-        final Supply supply = Supply.volts(24).tolerance(10).ripple(0.1).diodeDrop(Toleranced.between(0.4,
-            0.8))
-            .internalOhms(2).sharedOhms(3).alsoFeeding(7, 22.5);
+        final Supply supply = Supply.volts(24).tolerance(10).ripple(0.1)
+            .diodeDrop(Toleranced.between(0.4, 0.8)).internalOhms(2).sharedOhms(3).alsoFeeding(7, 22.5);
         // 24 x 0.9 - 0.1 - 0.8 - (2 + 3) ohm x (22.5 + 7 x 22.5) mA = 20.7 - 0.9
         assertThat(volts(supply, 22.5, Corner.LEAST_VOLTAGE)).isEqualTo(19.8, within(1e-12));
         // 24 - 0.6 - 5 ohm x (20 + 7 x 12) mA

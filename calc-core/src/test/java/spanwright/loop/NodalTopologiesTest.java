@@ -76,8 +76,7 @@ class NodalTopologiesTest {
             assertThat(state.element("load").volts()).as(at)
                 .isEqualTo(number("load_V", i) + number("device_V", i), within(VOLTS));
             final LoopElement first = loop(i).elements().get(2);
-            assertThat(state.element(first.name()).volts()).as(at).isEqualTo(
-                number("nest_V", i),
+            assertThat(state.element(first.name()).volts()).as(at).isEqualTo(number("nest_V", i),
                 within(VOLTS));
             assertThat(sum(state, "cable")).as(at).isEqualTo(number("cable_mW", i), within(MILLIWATTS));
             assertThat(sum(state, "iso")).as(at).isEqualTo(number("isolators_mW", i), within(MILLIWATTS));

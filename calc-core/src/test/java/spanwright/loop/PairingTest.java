@@ -46,8 +46,8 @@ class PairingTest {
     void passiveToPassiveIsRefused() {
         refused(() -> CurrentLoop.of("a", PASSIVE, CARD), "passive to passive", "0 mA");
         refused(() -> CurrentLoop.of("a", Transmitter.fourWirePassive("FT", 6), CARD), "passive to passive");
-        refused(() -> CurrentLoop.of("a", SUPPLY, PASSIVE, Isolator.outputLoopPowered("iso", 8)
-            .feeding(CARD)),
+        refused(
+            () -> CurrentLoop.of("a", SUPPLY, PASSIVE, Isolator.outputLoopPowered("iso", 8).feeding(CARD)),
             "passive to passive", "output loop of iso");
     }
 

@@ -104,9 +104,8 @@ class FaultsTest {
         final CalibrationRun run = record.runs().get(0);
         assertThat(record.repairs()).extracting(RecordFinding::fault).contains(Fault.ANSWERED);
         for (int i = 0; i < 9; i++) {
-            assertEquals(sound.readings().get(i).indicated().value(), run.readings().get(i).indicated()
-                .value(),
-                0.0011, "reading " + i);
+            assertEquals(sound.readings().get(i).indicated().value(),
+                run.readings().get(i).indicated().value(), 0.0011, "reading " + i);
             assertEquals(resolution, run.readings().get(i).indicated().resolution(), 1e-12);
         }
     }
@@ -209,8 +208,7 @@ class FaultsTest {
         assertTrue(Arrays.stream(lines).allMatch(l -> l.length() < 160));
         assertThat(lines[lines.length - 1]).contains(OUTCOME.files().size() + " files");
         assertThat(OUTCOME.toTable().columnNames()).containsExactly("file", "outcome", "fault", "row",
-            "column",
-            "written", "what");
+            "column", "written", "what");
     }
 
     @Test
@@ -218,8 +216,7 @@ class FaultsTest {
         final List<TagHistory> histories = TagHistory.join(Readings.check(FOLDER.resolve("history"))
             .records());
         assertThat(histories).extracting(TagHistory::channel).containsExactly("LT-301", "LT-302", "MK-81",
-            "MK-82",
-            "MK-83");
+            "MK-82", "MK-83");
         assertThat(histories).extracting(h -> h.conflicts().stream().map(RecordFinding::fault).toList())
             .containsExactly(List.of(Fault.IDENTITY_CONFLICT), List.of(Fault.IDENTITY_CONFLICT),
                 List.of(Fault.CHANNEL_SHIFTED),

@@ -33,11 +33,10 @@ class MutatedRecordsTest {
     private static final long MOST_MEMORY = 1L << 24;
     private static final List<byte[]> SEEDS = seeds();
     private static final String[] TOKENS = {",", ";", "\t", "\"", "\n", "\r\n", "\r", "4,012", "4.012",
-        "1e999",
-        "1e-320", "-0.00", "OL", ">21", "n/a", "20-Apr", "mA", " V across 250 ohm", "%", "\u00a0", "\u2212",
-        "\u00b0",
-        "NaN", "Infinity", "#", "()", "Applied (mA)", "Phase,as left\n", "Tag,X\n", "\ufeff", "0x10", "1.2.3",
-        "99999999999999999999999999999999999999999999999", "up", "\u0000", "'", "=1+1", "(", "[mA]", "to"};
+        "1e999", "1e-320", "-0.00", "OL", ">21", "n/a", "20-Apr", "mA", " V across 250 ohm", "%", "\u00a0",
+        "\u2212", "\u00b0", "NaN", "Infinity", "#", "()", "Applied (mA)", "Phase,as left\n", "Tag,X\n",
+        "\ufeff", "0x10", "1.2.3", "99999999999999999999999999999999999999999999999", "up", "\u0000", "'",
+        "=1+1", "(", "[mA]", "to"};
 
     private static List<byte[]> seeds() {
         try (Stream<Path> files = Files.list(PublishedData.folder().resolve("faults"))) {

@@ -178,9 +178,8 @@ class ReadingsTableTest {
     void refusesACharacterThatIsInNoTextWhereverItStands(int c) throws IOException {
         final String bad = Character.toString(c);
         final String far = "T-1,4.0\n".repeat(20_000);
-        for (String text : List.of("t" + bad + ",x\n1,2\n", "# s" + bad + "\nt,x\n1,2\n", "t,x\n1,2" + bad
-            + "\n",
-            "t,x\n" + far + "T" + bad + ",5\n", "t,x\n" + far + "# " + bad + "\n")) {
+        for (String text : List.of("t" + bad + ",x\n1,2\n", "# s" + bad + "\nt,x\n1,2\n",
+            "t,x\n1,2" + bad + "\n", "t,x\n" + far + "T" + bad + ",5\n", "t,x\n" + far + "# " + bad + "\n")) {
             assertThatThrownBy(() -> Readings.table(file(text))).isInstanceOf(ReadingsFormatException.class)
                 .hasMessageContaining(String.format("character U+%04X is in no text", c));
         }
@@ -206,8 +205,8 @@ class ReadingsTableTest {
         for (int n : new int[] {0, 1, 5000}) {
             final String before = "# a line of the source, with a comma\n\n ,\u00a0,\n".repeat(n);
             for (char separator : new char[] {',', ';', '\t'}) {
-                final ReadingsTable table = Readings.table(file((before + "x,y\n1,2\n").replace(',',
-                    separator)));
+                final ReadingsTable table = Readings
+                    .table(file((before + "x,y\n1,2\n").replace(',', separator)));
                 assertArrayEquals(new double[] {1}, table.numbers("x"), n + " times, " + (int) separator);
                 assertEquals(n, table.comments().size());
                 assertEquals(3 * n + 2, table.cell("x", 0).row());

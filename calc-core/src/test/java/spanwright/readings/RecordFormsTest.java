@@ -205,8 +205,7 @@ class RecordFormsTest {
                 for (int p = 0; p <= 100; p += 25) {
                     final double in = 4 + 0.16 * p;
                     rows.append(p).append(",up,").append(String.format(java.util.Locale.ROOT, "%.3f,%.3f%n",
-                        in,
-                        in + error + 1e-5 * p * (channel + 1)));
+                        in, in + error + 1e-5 * p * (channel + 1)));
                 }
                 records.add(RecordText.read(HEAD.replace("MK-8", "MK-" + channel).replace("2026", "" + year)
                     + "Point (%),Direction,Applied (mA),Indicated (mA)\n" + rows));

@@ -116,8 +116,9 @@ class HourlyHistoryTest {
         final HourlyHistory h = read(lines);
         assertEquals(27, h.hours().size());
         assertEquals(3, h.missingHours());
-        assertEquals(List.of("row 12, 2023-01-10T12:00: no temperature recorded",
-            "gap of 2 h after 2023-01-10T05:00 (row 7)", "gap of 1 h after 2023-01-10T11:00 (row 11)"),
+        assertEquals(
+            List.of("row 12, 2023-01-10T12:00: no temperature recorded",
+                "gap of 2 h after 2023-01-10T05:00 (row 7)", "gap of 1 h after 2023-01-10T11:00 (row 11)"),
             h.remarks());
         assertTrue(h.toString().contains("27 hours, 10 \u00b0C to 10 \u00b0C, 3 missing"), h::toString);
     }

@@ -21,8 +21,8 @@ class ChainVectorsTest {
             inputs.add(InputQuantity.of("accuracy" + k, Rectangular.plusMinus(0.1)));
             inputs.add(InputQuantity.of("temperature" + k, Rectangular.plusMinus(0.2)));
         }
-        final MeasurementModel chain = MeasurementModel.linear("error", "% of span", inputs, 0, 1, 1, 1, 1,
-            1, 1);
+        final MeasurementModel chain = MeasurementModel.linear("error", "% of span", inputs, 0, 1, 1, 1, 1, 1,
+            1);
         return sharedTemperatureTerm ? chain.withCorrelations(
             new Correlation("temperature0", "temperature1", 1),
             new Correlation("temperature0", "temperature2", 1),

@@ -57,9 +57,8 @@ class DistributionTest {
     void trapezoid() {
         assertEquals(Math.sqrt(4 * 1.25 / 6), new Trapezoidal(-2, 2, 0.5).standardUncertainty(), 1e-15);
         assertEquals(2 / Math.sqrt(6), new Triangular(-2, 2).standardUncertainty(), 1e-15);
-        assertEquals(Rectangular.plusMinus(2).standardUncertainty(), new Trapezoidal(-2, 2, 1)
-            .standardUncertainty(),
-            1e-15);
+        assertEquals(Rectangular.plusMinus(2).standardUncertainty(),
+            new Trapezoidal(-2, 2, 1).standardUncertainty(), 1e-15);
         assertEquals(new Trapezoidal(2, 8, 1 / 3.0), Trapezoidal.ofSum(5, 1, 2));
         assertEquals(5, Trapezoidal.ofSum(5, 0, 0).quantile(0.3));
     }
@@ -79,9 +78,8 @@ class DistributionTest {
     @Test
     @DisplayName("Relative uncertainty of s, JCGM 100:2008 4.3.2: 24 % of 10 readings, 10 % of 50")
     void readings() {
-        assertAsPrinted("0.24", 1 / Math.sqrt(2 * ScaledT.ofReadings(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9,
-            10})
-            .dof().count()));
+        assertAsPrinted("0.24", 1
+            / Math.sqrt(2 * ScaledT.ofReadings(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10}).dof().count()));
         assertAsPrinted("0.10", 1 / Math.sqrt(2 * ScaledT.ofReadings(new double[50]).dof().count()));
         assertEquals(0, ScaledT.ofReadings(new double[50]).standardUncertainty());
         assertEquals(1e9 + 2, ScaledT.ofReadings(1e9 + 1, 1e9 + 2, 1e9 + 3).mean());

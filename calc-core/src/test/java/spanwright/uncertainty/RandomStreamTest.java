@@ -171,9 +171,8 @@ class RandomStreamTest {
     @DisplayName("Moments of rectangular and of normal draws (textbook results)")
     void moments() {
         final RandomStream stream = new RandomStream(13, 0);
-        assertMoments(new double[] {0, 1.0 / 3, 0, 1.0 / 5}, new double[] {1.0 / 3, 1.0 / 5, 1.0 / 7,
-            1.0 / 9},
-            out -> stream.fillUniform(out, BLOCK, 0, 1));
+        assertMoments(new double[] {0, 1.0 / 3, 0, 1.0 / 5},
+            new double[] {1.0 / 3, 1.0 / 5, 1.0 / 7, 1.0 / 9}, out -> stream.fillUniform(out, BLOCK, 0, 1));
         assertMoments(new double[] {0, 1, 0, 3, 0, 15},
             new double[] {1, 3, 15, 105, 945, 10395}, out -> Ziggurat.fill(stream, out, BLOCK, 0, 1));
     }

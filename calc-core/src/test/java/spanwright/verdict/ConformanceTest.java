@@ -46,15 +46,13 @@ class ConformanceTest {
     }
 
     /*
-     * /usr/bin/python3 -c "
-     * from scipy.stats import norm, t
-     * print(norm.sf(8)+norm.sf(12), norm.sf(30), norm.sf(10)-norm.sf(12))
-     * print(t.cdf(2,5)-t.cdf(-6,5), t.sf(2,5)+t.cdf(-6,5))"
+     * /usr/bin/python3 -c " from scipy.stats import norm, t print(norm.sf(8)+norm.sf(12), norm.sf(30),
+     * norm.sf(10)-norm.sf(12)) print(t.cdf(2,5)-t.cdf(-6,5), t.sf(2,5)+t.cdf(-6,5))"
      */
     @Test
     void keepsItsDigitsInTheTails() {
-        close(6.22096057427174e-16, Conformance.risk(Estimate.of(0.2, 0.1), ToleranceInterval.between(-1,
-            1)));
+        close(6.22096057427174e-16,
+            Conformance.risk(Estimate.of(0.2, 0.1), ToleranceInterval.between(-1, 1)));
         close(4.906713927147908e-198, Conformance.risk(Estimate.of(0, 1), ToleranceInterval.atMost(30)));
         close(7.619853022383988e-24, Conformance.probability(Estimate.of(-10, 1),
             ToleranceInterval.between(0, 2)));

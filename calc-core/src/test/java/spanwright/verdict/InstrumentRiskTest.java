@@ -19,7 +19,7 @@ class InstrumentRiskTest {
         return InstrumentRisk.simulate(
             InstrumentRisk.alike(points, LIMIT, rule, MeasurementUncertainty.of(0.125, 2)),
             NormalInstruments.alike(points, prior, rTrue), PointCorrelation.equal(points, rMeasured), TRIALS,
-                11);
+            11);
     }
 
     @Test
@@ -88,9 +88,9 @@ class InstrumentRiskTest {
             MeasurementUncertainty.of(0.125, 2));
         final InstrumentRisk recorded = InstrumentRisk.simulate(points, new RecordedInstruments(errors, 0),
             PointCorrelation.equal(2, 0), TRIALS, 5);
-        final InstrumentRisk normal = InstrumentRisk.simulate(points, NormalInstruments.alike(2,
-            NormalPrior.of(0, Math.sqrt(0.26), "made so"), 0.25 / 0.26), PointCorrelation.equal(2, 0),
-                TRIALS, 5);
+        final InstrumentRisk normal = InstrumentRisk.simulate(points,
+            NormalInstruments.alike(2, NormalPrior.of(0, Math.sqrt(0.26), "made so"), 0.25 / 0.26),
+            PointCorrelation.equal(2, 0), TRIALS, 5);
         // 400 instruments know a proportion p of about 0.06 to sqrt(p / 400), three times that is allowed.
         assertEquals(normal.inTolerance().value(), recorded.inTolerance().value(), 3 * Math.sqrt(0.06 / 400));
         assertEquals(normal.falseAccept().value(), recorded.falseAccept().value(), 0.005);
@@ -121,9 +121,10 @@ class InstrumentRiskTest {
 
     @Test
     void refusesNumbersOfPointsThatDiffer() {
-        assertThrows(IllegalArgumentException.class, () -> InstrumentRisk.simulate(
-            InstrumentRisk.alike(3, LIMIT, new GuardBand(0), MeasurementUncertainty.of(0.1, 2)),
-            NormalInstruments.alike(2, NormalPrior.of(0, 1, "any"), 0), PointCorrelation.equal(3, 0), 1000,
-                1));
+        assertThrows(IllegalArgumentException.class,
+            () -> InstrumentRisk.simulate(
+                InstrumentRisk.alike(3, LIMIT, new GuardBand(0), MeasurementUncertainty.of(0.1, 2)),
+                NormalInstruments.alike(2, NormalPrior.of(0, 1, "any"), 0), PointCorrelation.equal(3, 0),
+                1000, 1));
     }
 }

@@ -50,11 +50,9 @@ class RiskSurfaceTest {
     void refusesARuleOfAnotherPopulationAndUnsortedAxes() {
         assertThrows(IllegalArgumentException.class, () -> RiskSurface.of(new PlantRiskGuardBand(0.01,
             NormalPrior.of(0, 1, "any")), Reliability.TRUE, 2, RATIOS, RELIABILITIES));
-        assertThrows(IllegalArgumentException.class, () -> RiskSurface.of(new GuardBand(0), Reliability.TRUE,
-            2,
-            List.of(2.0, 1.0), RELIABILITIES));
-        assertThrows(IllegalArgumentException.class, () -> RiskSurface.of(new GuardBand(0), Reliability.TRUE,
-            2,
-            RATIOS, List.of(1.0)));
+        assertThrows(IllegalArgumentException.class,
+            () -> RiskSurface.of(new GuardBand(0), Reliability.TRUE, 2, List.of(2.0, 1.0), RELIABILITIES));
+        assertThrows(IllegalArgumentException.class,
+            () -> RiskSurface.of(new GuardBand(0), Reliability.TRUE, 2, RATIOS, List.of(1.0)));
     }
 }

@@ -46,14 +46,15 @@ class VerdictTest {
         final Verdict v = whole("accuracy of the chain LT-101 to input card, \u221210 to 45 \u00b0C outdoor")
             .on(Grounds.NONE.dominatedBy(List.of("cabinet isolator, temperature: 62 % of the variance")))
             .decide(at(-0.08, 0.15));
-        assertEquals("Meets \u00b10.5 % of span (claimed limit): accuracy of the chain LT-101 to input card,"
-            + " \u221210 to 45 \u00b0C outdoor; deciding is 100 %: \u22120.08 \u00b1 0.30 (k = 2, 95 %) %"
+        assertEquals(
+            "Meets \u00b10.5 % of span (claimed limit): accuracy of the chain LT-101 to input card,"
+                + " \u221210 to 45 \u00b0C outdoor; deciding is 100 %: \u22120.08 \u00b1 0.30 (k = 2, 95 %) %"
                 + " of span,"
-            + " 0.12 % of span (0.80 standard uncertainties) to spare; risk that this acceptance is wrong"
+                + " 0.12 % of span (0.80 standard uncertainties) to spare; risk that this acceptance is wrong"
                 + " 0.26 %;"
-            + " cabinet isolator, temperature: 62 % of the variance. Guard band w = U: a result is"
+                + " cabinet isolator, temperature: 62 % of the variance. Guard band w = U: a result is"
                 + " accepted if its"
-            + " whole coverage interval lies inside the limit. Agreed 2026-01-02 in design basis DB-3.",
+                + " whole coverage interval lies inside the limit. Agreed 2026-01-02 in design basis DB-3.",
             v.toString());
     }
 

@@ -58,9 +58,9 @@ class CellPreludeTest {
         final Map<String, Object> data = shown("Table.create(\"<i>t</i>\", StringColumn.create(\"<b>\", "
             + "\"<script>alert(1)</script>\", \"<img src=x onerror=alert(1)>\"), "
             + "DoubleColumn.create(\"x\", 1.5, 2))");
-        assertThat((String) data.get(MimeBundle.HTML)).contains("&lt;script&gt;", "&lt;img src=x onerror",
-            "&lt;b&gt;",
-            "&lt;i&gt;t", ">1.5<").doesNotContain("<script", "<img", "<b>", "<i>");
+        assertThat((String) data.get(MimeBundle.HTML))
+            .contains("&lt;script&gt;", "&lt;img src=x onerror", "&lt;b&gt;", "&lt;i&gt;t", ">1.5<")
+            .doesNotContain("<script", "<img", "<b>", "<i>");
         assertThat((String) data.get(MimeBundle.TEXT)).contains("2 rows, 2 columns");
     }
 

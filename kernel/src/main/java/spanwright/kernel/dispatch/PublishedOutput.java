@@ -12,13 +12,11 @@ import spanwright.kernel.message.Event;
 
 /**
  * What a cell writes, published under the header of its request. Threads that the cell started keep this
- * output
- * and so its header, also after the cell has ended.
+ * output and so its header, also after the cell has ended.
  *
  * <p>Text is gathered and sent in pieces; everything leaves in the order it was written. Of updates of one
- * display that come faster than they are sent, the latest counts. What goes beyond the limits is dropped,
- * and a
- * notice says so once.
+ * display that come faster than they are sent, the latest counts. What goes beyond the limits is dropped, and
+ * a notice says so once.
  */
 final class PublishedOutput implements CellOutput {
     /** Text is sent when this much has gathered. */

@@ -11,8 +11,7 @@ import spanwright.kernel.message.Event;
 
 /**
  * Questions to the person at a front end, one at a time. An answer counts if it comes from the client that
- * was
- * asked, after it was asked.
+ * was asked, after it was asked.
  */
 final class Questions {
     /** Protocol: this value means the end of input. */

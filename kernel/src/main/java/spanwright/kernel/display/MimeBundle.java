@@ -8,8 +8,8 @@ import java.util.Objects;
 
 /**
  * One value in several representations, keyed by MIME type, as in the Jupyter protocol. Text representations
- * are
- * strings, binary ones base64 strings without line breaks, JSON ones maps, lists, strings and finite numbers.
+ * are strings, binary ones base64 strings without line breaks, JSON ones maps, lists, strings and finite
+ * numbers.
  *
  * @param data     representations, richest last or first does not matter: the front end chooses
  * @param metadata by MIME type, often empty

@@ -47,8 +47,7 @@ public final class Renderers {
 
     /**
      * A value as a front end shows it. A {@link MimeBundle} is shown as it is. If a renderer fails the value
-     * is
-     * shown as text, and the text says which renderer failed and why.
+     * is shown as text, and the text says which renderer failed and why.
      *
      * @param value any value, null allowed
      */

@@ -5,8 +5,7 @@ import java.io.PrintStream;
 
 /**
  * System.out, System.err and System.in of the process, taken over once so that each cell gets its own.
- * Threads
- * that belong to no cell keep the streams that were there before.
+ * Threads that belong to no cell keep the streams that were there before.
  */
 public final class Streams {
     private static final PrintStream OUT = System.out;

@@ -95,7 +95,7 @@ final class FormulaSyntax {
     private static final class BlockFactory extends AbstractBlockParserFactory {
         private static final Pattern ENVIRONMENT = Pattern.compile(
             "\\\\begin\\{((?:equation|align|gather|multline|eqnarray|alignat|flalign)\\*?)}(.*)",
-                Pattern.DOTALL);
+            Pattern.DOTALL);
 
         @Override
         public BlockStart tryStart(ParserState state, MatchedBlockParser matched) {

@@ -7,10 +7,8 @@ import spanwright.kernel.display.MimeBundle;
 
 /**
  * The sentence that a reader must not miss. It travels inside a {@link MimeBundle} under a MIME type of its
- * own, so
- * that front ends that do not know it show the other representations; the runner prints it, and the page
- * repeats it
- * on top with a link to the cell.
+ * own, so that front ends that do not know it show the other representations; the runner prints it, and the
+ * page repeats it on top with a link to the cell.
  *
  * @param word     the result in a word or two, for example "Meets"; may be empty
  * @param sentence one line of plain text with the number, its unit and its condition

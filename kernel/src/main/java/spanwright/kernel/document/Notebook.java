@@ -10,8 +10,7 @@ import java.util.Optional;
 
 /**
  * A notebook as nbformat 4 describes it, whatever its minor version was. Immutable as long as nobody changes
- * the
- * JSON values inside the metadata.
+ * the JSON values inside the metadata.
  *
  * @param cells    in their order
  * @param metadata of the notebook, all keys that the file had, known or not
@@ -40,9 +39,8 @@ public record Notebook(List<NotebookCell> cells, Map<String, Object> metadata) {
     }
 
     /**
-     * The language its code is in, in lower case: from language_info, else from kernelspec; empty if the
-     * file does
-     * not say.
+     * The language its code is in, in lower case: from language_info, else from kernelspec; empty if the file
+     * does not say.
      */
     public Optional<String> language() {
         return text("language_info", "name").or(() -> text("kernelspec", "language"));

@@ -16,8 +16,7 @@ import java.util.Map;
 
 /**
  * Reads notebook files of nbformat 4.0 to 4.5 and writes them as 4.5. Metadata that nobody here knows come
- * out as
- * they went in; numbers keep their digits.
+ * out as they went in; numbers keep their digits.
  *
  * <p>Source: the nbformat 4.5 JSON schema and the format's description in the Jupyter documentation.
  */
@@ -35,8 +34,7 @@ public final class NotebookFile {
      * Reads a file.
      *
      * @throws NotebookFormatException if it is not JSON or not a notebook of nbformat 4.0 to 4.5; names the
-     * file and
-     *                                 the cell
+     *     file and the cell
      * @throws IOException             if it cannot be read
      */
     public static Notebook read(Path file) throws IOException {

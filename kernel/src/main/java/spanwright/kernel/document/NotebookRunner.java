@@ -13,8 +13,7 @@ import spanwright.kernel.interpreter.Interpreter;
 
 /**
  * Runs notebooks without a Jupyter server, each with an interpreter of its own. Stateless between runs; one
- * run at a
- * time, because the interpreter redirects the standard streams of the process.
+ * run at a time, because the interpreter redirects the standard streams of the process.
  */
 public final class NotebookRunner {
     private final Supplier<? extends Interpreter> interpreters;
@@ -26,16 +25,14 @@ public final class NotebookRunner {
 
     /**
      * Runs all code cells in order. Outputs in the notebook are replaced; a cell that does not run, because
-     * an
-     * earlier one failed, loses its outputs, so that no old number stands beside new ones.
+     * an earlier one failed, loses its outputs, so that no old number stands beside new ones.
      *
      * @param notebook what to run; language Java or not stated
      * @param name     how the person knows it
      * @param options  limit, errors, values to set
      * @param listener is told of each cell
-     * @throws IllegalArgumentException if the notebook is in another language, or values are to be set and
-     * it does
-     *                                  not have exactly one cell tagged "parameters"
+     * @throws IllegalArgumentException if the notebook is in another language, or values are to be set and it
+     *     does not have exactly one cell tagged "parameters"
      * @throws IllegalStateException    if the interpreter does not start
      */
     public RunResult run(Notebook notebook, String name, RunOptions options, RunListener listener) {

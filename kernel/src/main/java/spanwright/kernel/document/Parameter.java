@@ -8,10 +8,8 @@ import javax.lang.model.SourceVersion;
  * "parameters".
  *
  * <p>The value is put in as a Java literal in an assignment without a type: the variable keeps the type that
- * the
- * notebook declares, a whole number given to a {@code double} becomes one, and a name that the notebook does
- * not
- * declare, or a value of another type, is an error in the cell that sets it.
+ * the notebook declares, a whole number given to a {@code double} becomes one, and a name that the notebook
+ * does not declare, or a value of another type, is an error in the cell that sets it.
  *
  * @param name    a Java name
  * @param literal a Java literal
@@ -34,12 +32,10 @@ public record Parameter(String name, String literal) {
 
     /**
      * Reads {@code name=value}. The value is true, false, a whole number, a decimal number (both as Java
-     * writes
-     * them), or text; text may stand in double quotes, and must if it would read as one of the others.
+     * writes them), or text; text may stand in double quotes, and must if it would read as one of the others.
      *
-     * @throws IllegalArgumentException if there is no equals sign, the name is no Java name, or the number
-     * is beyond
-     *                                  the range of its type
+     * @throws IllegalArgumentException if there is no equals sign, the name is no Java name, or the number is
+     *     beyond the range of its type
      */
     public static Parameter parse(String assignment) {
         final int equals = assignment.indexOf('=');

@@ -9,8 +9,8 @@ import spanwright.kernel.display.MimeBundle;
 
 /**
  * Keeps what the cells of one notebook show, as nbformat stores it: neighbouring pieces of a stream are one,
- * an
- * update reaches every place where its display id stands, in earlier cells too, and a cleared output is gone.
+ * an update reaches every place where its display id stands, in earlier cells too, and a cleared output is
+ * gone.
  *
  * <p>Safe for use by several threads; a thread that a cell left running may still write to its cell.
  */

@@ -6,8 +6,7 @@ final class TerminalText {
 
     /**
      * Applies carriage returns and backspaces: later characters stand over earlier ones, so that a progress
-     * bar
-     * leaves its last state only. Text without them is returned as it is.
+     * bar leaves its last state only. Text without them is returned as it is.
      */
     static String settled(String text) {
         if (text.indexOf('\r') < 0 && text.indexOf('\b') < 0) {

@@ -65,8 +65,8 @@ final class TimedSession implements AutoCloseable {
     }
 
     Ending run(String code, String label, CellOutput output) {
-        final Future<Outcome> running = thread.submit(() -> interpreter.evaluate(new Cell(code, label),
-            output));
+        final Future<Outcome> running = thread
+            .submit(() -> interpreter.evaluate(new Cell(code, label), output));
         try {
             if (limit.isEmpty()) {
                 return ending(running.get(), false);

@@ -13,8 +13,7 @@ import spanwright.kernel.display.CellOutput;
 public interface Interpreter extends AutoCloseable {
     /**
      * Runs a cell to its end. Output goes to {@code output} while it runs, flushed before this returns; the
-     * value of
-     * its last expression is in the outcome.
+     * value of its last expression is in the outcome.
      *
      * @param cell   what to run
      * @param output where output goes

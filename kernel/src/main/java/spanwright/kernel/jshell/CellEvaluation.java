@@ -265,8 +265,8 @@ final class CellEvaluation {
         final List<CompileErrors.Complaint> found = new ArrayList<>(
             CompileErrors.complaints(shell().diagnostics(d).toList(), start, d.source().length()));
         if (found.isEmpty()) {
-            found.add(new CompileErrors.Complaint("cannot find symbol: " + Declared.needs(shell(), d),
-                start));
+            found
+                .add(new CompileErrors.Complaint("cannot find symbol: " + Declared.needs(shell(), d), start));
         }
         return found;
     }

@@ -7,8 +7,7 @@ import java.util.Optional;
 
 /**
  * The fields of a JSON object, read strictly: a field of the wrong type is an error that names it; null
- * counts
- * as absent.
+ * counts as absent.
  */
 public final class Fields {
     private final String what;

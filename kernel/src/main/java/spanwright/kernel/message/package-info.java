@@ -5,9 +5,8 @@
  * else on the protocol side.
  *
  * <p>Reading is strict in types and lenient in keys: a value of the wrong type makes the message malformed,
- * an
- * unknown key is ignored, an absent dictionary is an empty one. Writing never produces NaN or infinity, which
- * are not JSON: they become null.
+ * an unknown key is ignored, an absent dictionary is an empty one. Writing never produces NaN or infinity,
+ * which are not JSON: they become null.
  *
  * <p>Source: "Messaging in Jupyter", the protocol's documentation, version 5.5.
  */

@@ -20,13 +20,11 @@ import spanwright.kernel.message.Bytes;
 
 /**
  * The sockets of a kernel. One thread owns shell, control, stdin and iopub, since a ZeroMQ socket belongs to
- * one
- * thread; the heartbeat has its own. {@link #send} may be called from any thread, also from one that a cell
- * runs on and that is interrupted or stopped meanwhile: it only appends to a queue and unparks a thread.
+ * one thread; the heartbeat has its own. {@link #send} may be called from any thread, also from one that a
+ * cell runs on and that is interrupted or stopped meanwhile: it only appends to a queue and unparks a thread.
  *
  * <p>Nothing is dropped on the way out to a slow reader (no high-water mark on iopub); what a cell may write
- * is
- * bounded by its writer. Replies to a client that reads none are bounded to {@value #REPLIES_KEPT}.
+ * is bounded by its writer. Replies to a client that reads none are bounded to {@value #REPLIES_KEPT}.
  */
 public final class Channels implements AutoCloseable {
     /** Replies kept for a client that does not read them. */

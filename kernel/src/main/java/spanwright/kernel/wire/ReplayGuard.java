@@ -7,8 +7,7 @@ import spanwright.kernel.message.Bytes;
 
 /**
  * Remembers signatures, so that a message that is sent again is refused. Bounded: the oldest tenth is
- * forgotten
- * when it is full. Used by one thread only.
+ * forgotten when it is full. Used by one thread only.
  */
 public final class ReplayGuard {
     /** Signatures kept; at 64 characters each this is some 10 MB at most. */

@@ -5,9 +5,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * A thread that runs a task each time the signal was raised; raises while it runs count as one. Raising
- * takes no
- * lock and touches no channel, so it is safe in a thread that is interrupted or stopped.
+ * A thread that runs a task each time the signal was raised; raises while it runs count as one. Raising takes
+ * no lock and touches no channel, so it is safe in a thread that is interrupted or stopped.
  */
 public final class Signal implements AutoCloseable {
     private final Runnable task;

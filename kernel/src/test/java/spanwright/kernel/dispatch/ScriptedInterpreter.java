@@ -54,9 +54,8 @@ final class ScriptedInterpreter implements Interpreter {
             }
             return new Outcome.Value(shown);
         } catch (Failed e) {
-            return new Outcome.UserThrew(
-                new Outcome.ErrorReport("Failed", e.getMessage(), List.of(cell.label(), e.getMessage()),
-                    1, 1));
+            return new Outcome.UserThrew(new Outcome.ErrorReport("Failed", e.getMessage(),
+                List.of(cell.label(), e.getMessage()), 1, 1));
         } catch (InterruptedException e) {
             return new Outcome.Interrupted(
                 new Outcome.ErrorReport("Interrupted", "stopped", List.of("stopped"), 1, 1));

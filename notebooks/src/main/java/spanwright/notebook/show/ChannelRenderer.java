@@ -76,8 +76,8 @@ public final class ChannelRenderer implements Renderer {
             channel.inaccuracy().map(p -> cells(p.highest().cells())));
         row(grid, "inaccuracy, lowest", channel.inaccuracy().map(p -> p.lowest().deviation().value()),
             channel.inaccuracy().map(p -> cells(p.lowest().cells())));
-        row(grid, "measured error, highest", channel.measuredError().map(p -> p.highest().deviation()
-            .value()),
+        row(grid, "measured error, highest",
+            channel.measuredError().map(p -> p.highest().deviation().value()),
             channel.measuredError().map(p -> cells(p.highest().cells())));
         row(grid, "measured error, lowest", channel.measuredError().map(p -> p.lowest().deviation().value()),
             channel.measuredError().map(p -> cells(p.lowest().cells())));

@@ -104,8 +104,7 @@ public record Comparison(String title, List<Row> rows) {
         for (Row row : rows) {
             grid.row(List.of(row.what(), row.printed(), String.format(Locale.ROOT, "%.12g", row.computed()),
                 Integer.toString(row.digits()), row.agrees() ? "\u2713 as printed" : "\u2717 differs",
-                row.source()),
-                !row.agrees(), String.format(Locale.ROOT, "%.17g", row.computed()));
+                row.source()), !row.agrees(), String.format(Locale.ROOT, "%.17g", row.computed()));
         }
         return Sheet.saying(sentence()).with(grid.build());
     }

@@ -7,8 +7,7 @@ import spanwright.quantity.Checks;
 
 /**
  * A table as a person reads it: caption, heads with units, rows, some of them marked. Shown as HTML with
- * scoped heads
- * and as aligned text; a long one folds, with the count.
+ * scoped heads and as aligned text; a long one folds, with the count.
  *
  * @param caption above the table
  * @param columns heads, left to right
@@ -78,8 +77,8 @@ public record Grid(String caption, List<Column> columns, List<Row> rows) impleme
         private Builder(String caption, String... heads) {
             this.caption = Objects.requireNonNull(caption, "caption");
             for (String head : heads) {
-                columns.add(head.startsWith("#") ? new Column(head.substring(1), true) : new Column(head,
-                    false));
+                columns.add(
+                    head.startsWith("#") ? new Column(head.substring(1), true) : new Column(head, false));
             }
         }
 

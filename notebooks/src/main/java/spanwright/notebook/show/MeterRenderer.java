@@ -199,8 +199,8 @@ public final class MeterRenderer implements Renderer {
         final Grid.Builder grid = Grid.of("Error of the reading, in % of span", heads.toArray(String[]::new));
         for (double volts : new double[] {0.05, 0.1, 0.2, 0.3, 0.4}) {
             final List<String> cells = new ArrayList<>(List.of(NumberText.fixed(volts, 2)));
-            all.forEach(t -> cells.add(NumberText.fixed(diode.errorPercentOfSpan(volts, t, LOOP.width()),
-                3)));
+            all.forEach(
+                t -> cells.add(NumberText.fixed(diode.errorPercentOfSpan(volts, t, LOOP.width()), 3)));
             grid.row(cells, false, "");
         }
         return grid.build();

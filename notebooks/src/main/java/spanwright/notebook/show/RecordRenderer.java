@@ -102,10 +102,10 @@ public final class RecordRenderer implements Renderer {
                 grid.row(file.file(), file.word(), "", file.account().toString());
             }
             for (RecordFinding f : file.findings()) {
-                grid.row(List.of(file.file(), f.outcome().toString(), f.cell().row() + ":" + f.cell()
-                    .column(),
-                    f.says() + (f.proposal().isEmpty() ? "" : "; proposed: " + f.proposal())), false,
-                        f.written());
+                grid.row(
+                    List.of(file.file(), f.outcome().toString(), f.cell().row() + ":" + f.cell().column(),
+                        f.says() + (f.proposal().isEmpty() ? "" : "; proposed: " + f.proposal())),
+                    false, f.written());
             }
         }
         return Sheet.saying(folder.summary() + ".").with(grid.build());

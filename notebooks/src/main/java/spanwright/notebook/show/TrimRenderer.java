@@ -83,11 +83,10 @@ public final class TrimRenderer implements Renderer {
             if (temperatures) {
                 row.add(NumberText.signed(p.temperature().value(), 1));
             }
-            row.addAll(List.of(NumberText.signed(p.before(), DECIMALS), NumberText.signed(p.after(),
-                DECIMALS),
-                p.permitted().map(ToleranceInterval::toString).orElse("not stated"),
-                p.isPermittedAfter().map(ok -> ok ? "\u2713 within" : "\u2717 beyond").value()
-                    .orElse("not determined")));
+            row.addAll(
+                List.of(NumberText.signed(p.before(), DECIMALS), NumberText.signed(p.after(), DECIMALS),
+                    p.permitted().map(ToleranceInterval::toString).orElse("not stated"), p.isPermittedAfter()
+                        .map(ok -> ok ? "\u2713 within" : "\u2717 beyond").value().orElse("not determined")));
             if (fixed) {
                 row.add(advice.fixedBy().contains(i) ? "fixes the setting" : "");
             }

@@ -26,10 +26,8 @@ public final class UncertaintyRenderer implements Renderer {
         final ExpandedUncertainty expanded = budget.expanded(COVERAGE);
         final String unit = budget.unit().isEmpty() ? "" : " " + budget.unit();
         final Grid.Builder grid = Grid.of("Uncertainty budget", "input", "#value", "#u", "distribution",
-            "#dof",
-            "#sensitivity", "#contribution" + (unit.isEmpty() ? "" : " (" + budget.unit() + ")"),
-                "#% of variance",
-            "correlated with");
+            "#dof", "#sensitivity", "#contribution" + (unit.isEmpty() ? "" : " (" + budget.unit() + ")"),
+            "#% of variance", "correlated with");
         boolean first = true;
         for (BudgetLine line : budget.byShare()) {
             grid.row(List.of(line.name(), NumberText.plain(line.value(), 7), NumberText.uncertainty(line.u()),

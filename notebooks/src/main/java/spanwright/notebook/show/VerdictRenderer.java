@@ -78,10 +78,10 @@ public final class VerdictRenderer implements Renderer {
             grid.row("risk if accepted here", probability(p.specificFalseAccept()));
             grid.row("test uncertainty ratio", p.ratio().map(Object::toString).orElse("not determined"));
         });
-        verdict.risks().point().ifPresent(r -> grid.row("risk over the population, at this point",
-            r.sentence()));
-        verdict.risks().instrument().ifPresent(r -> grid.row("risk over the population, whole instrument",
-            r.sentence()));
+        verdict.risks().point()
+            .ifPresent(r -> grid.row("risk over the population, at this point", r.sentence()));
+        verdict.risks().instrument()
+            .ifPresent(r -> grid.row("risk over the population, whole instrument", r.sentence()));
         return grid.build();
     }
 

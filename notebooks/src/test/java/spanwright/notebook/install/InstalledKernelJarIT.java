@@ -29,8 +29,7 @@ class InstalledKernelJarIT {
     static void install() throws Exception {
         final Path log = prefix.resolve("install.log");
         final Process install = new ProcessBuilder(JAVA.toString(), "-jar", JAR.toString(), "install",
-            "--prefix",
-            prefix.toString()).redirectErrorStream(true).redirectOutput(log.toFile()).start();
+            "--prefix", prefix.toString()).redirectErrorStream(true).redirectOutput(log.toFile()).start();
         assertThat(install.waitFor(300, TimeUnit.SECONDS)).isTrue();
         assertThat(install.exitValue()).as(Files.readString(log)).isZero();
         assertThat(log).content().doesNotContain("no class archive");

@@ -32,8 +32,8 @@ class JupyterFoldersTest {
             .isEqualTo(Path.of("/h/Library/Jupyter"));
         assertThat(new JupyterFolders(Map.of("APPDATA", "/a"), "Windows 10", HOME).data())
             .isEqualTo(Path.of("/a/jupyter"));
-        assertThat(new JupyterFolders(Map.of("JUPYTER_DATA_DIR", "/j", "XDG_DATA_HOME", "/x"), "Linux",
-            HOME).data())
+        assertThat(
+            new JupyterFolders(Map.of("JUPYTER_DATA_DIR", "/j", "XDG_DATA_HOME", "/x"), "Linux", HOME).data())
             .isEqualTo(Path.of("/j"));
     }
 }

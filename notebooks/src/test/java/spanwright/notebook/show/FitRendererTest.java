@@ -60,8 +60,8 @@ class FitRendererTest {
     /** NIST StRD NoInt2: slope 0.727272727272727 (0.420827318078432E-01), residual sd 0.369274472937998. */
     @Test
     void aLineThroughAPoint() {
-        assertThat(html("through", LineThroughPoint.fit(new double[] {4, 5, 6}, new double[] {3, 4, 4}, 0,
-            0)))
+        assertThat(
+            html("through", LineThroughPoint.fit(new double[] {4, 5, 6}, new double[] {3, 4, 4}, 0, 0)))
             .contains("The line through (0, 0)", ">0.727<", ">0.042<", ">0.37<", "taken as exact");
     }
 

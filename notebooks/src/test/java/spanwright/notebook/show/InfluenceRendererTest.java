@@ -45,9 +45,9 @@ class InfluenceRendererTest {
         assertThat(text(InfluenceStudy.ofOne("CH1 at 50 %", LOOP, output, "supply", "V", volts)))
             .startsWith("CH1 at 50 %: supply: +0.1200 % of span over 12 V.")
                 .containsPattern(" 0\\.010+ per V ");
-        assertThat(text(InfluenceStudy.ofOne("CH1 at 50 %", LOOP, new double[] {12, 12.0008, 12.0016,
-            12.0024},
-            "load", "ohm", new double[] {0, 100, 200, 300}).orElseThrow().influences().get(0)))
+        assertThat(
+            text(InfluenceStudy.ofOne("CH1 at 50 %", LOOP, new double[] {12, 12.0008, 12.0016, 12.0024},
+                "load", "ohm", new double[] {0, 100, 200, 300}).orElseThrow().influences().get(0)))
             .startsWith("load: +0.0150 % of span over 300 ohm.");
     }
 

@@ -47,8 +47,8 @@ final class InventedChannel {
     }
 
     private static Entry entry(double value, int row, int column) {
-        return new Entry(value, 0.001, Double.toString(value), new CellAddress("test.csv", "", row + 2,
-            column));
+        return new Entry(value, 0.001, Double.toString(value),
+            new CellAddress("test.csv", "", row + 2, column));
     }
 
     /** The HTML a cell shows; left in a folder to look at where {@code -Dspanwright.pictures} names one. */
