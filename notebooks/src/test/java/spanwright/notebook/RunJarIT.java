@@ -97,9 +97,10 @@ class RunJarIT {
     /** Plain cells go past JShell; without the manifest entry of the jar they silently would not. */
     @Test
     void plainCellsAreCompiledInOnePass() throws Exception {
-        notebook("x.ipynb", "new Throwable().getStackTrace()[0].getClassName()");
+        // JShell numbers its classes from 1; those of the short way begin with a zero.
+        notebook("x.ipynb", "new Throwable().getStackTrace()[0].getClassName().indexOf(\"$JShell$0\")");
         assertThat(call("run", "x.ipynb").status()).isZero();
-        assertThat(folder.resolve("reports/x.ipynb")).content().contains("REPL.$JShell$0");
+        assertThat(folder.resolve("reports/x.ipynb")).content().contains("\"text/plain\" : \"5\"");
     }
 
     @Test
