@@ -136,11 +136,6 @@ final class Plot {
         return this;
     }
 
-    Plot note(PointNote note) {
-        chart.addAnnotation(note);
-        return this;
-    }
-
     /** An area under a line, down to 0. */
     Plot filled(String name, double[] x, double[] y, Ink ink) {
         final XYSeries series = chart.addSeries(name, x, y);

@@ -19,7 +19,7 @@ final class PlotNote extends Annotation {
     /** Which end of the text stands at the given place. */
     enum Anchor { LEFT, CENTRE, RIGHT }
 
-    private static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
+    static final Font FONT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
     private static final BasicStroke DASHES =
         new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {6, 4}, 0);
 
@@ -31,8 +31,52 @@ final class PlotNote extends Annotation {
     }
 
     /** Draws with the scale of the plot at hand. */
-    private interface Painter {
+    interface Painter {
         void paint(PlotNote plot, Graphics2D graphics);
+    }
+
+    /** What a painter draws. */
+    static PlotNote drawn(Painter painter) {
+        return new PlotNote(painter);
+    }
+
+    /** Text on a ground of its own, so that lines behind it do not run through the letters. */
+    static void label(Graphics2D g, String text, double left, double baseline, Color colour) {
+        g.setFont(FONT);
+        g.setColor(Color.WHITE);
+        g.fill(new Rectangle2D.Double(left - 2, baseline - 11, TextSize.width(text, FONT) + 4, 14));
+        g.setColor(colour);
+        g.drawString(text, (float) left, (float) baseline);
+    }
+
+    /** Where a value of x stands on the screen. */
+    double x(double value) {
+        return getXAxisScreenValue(value);
+    }
+
+    /** Where a value of y stands on the screen. */
+    double y(double value) {
+        return getYAxisScreenValue(value);
+    }
+
+    /** Left edge of the plot on the screen. */
+    double left() {
+        return getXAxisScreenValueForMin();
+    }
+
+    /** Right edge of the plot on the screen. */
+    double right() {
+        return getXAxisScreenValueForMax();
+    }
+
+    /** Upper edge of the plot on the screen, whose values grow downwards. */
+    double top() {
+        return getYAxisScreenValueForMin();
+    }
+
+    /** Lower edge of the plot on the screen. */
+    double bottom() {
+        return getYAxisScreenValueForMax();
     }
 
     /** Text at a place in data coordinates, moved by pixels (down is positive). */
@@ -40,32 +84,27 @@ final class PlotNote extends Annotation {
         return new PlotNote((plot, g) -> {
             g.setFont(FONT);
             final double width = TextSize.width(text, FONT);
-            double left = plot.getXAxisScreenValue(x);
+            double left = plot.x(x);
             if (anchor == Anchor.CENTRE) {
                 left -= width / 2;
             } else if (anchor == Anchor.RIGHT) {
                 left -= width;
             }
-            left = Math.max(plot.getXAxisScreenValueForMin() + 2.0,
-                Math.min(left, plot.getXAxisScreenValueForMax() - width - 2));
-            final double baseline = plot.getYAxisScreenValue(y) + moveDown;
-            g.setColor(new Color(255, 255, 255));
-            g.fill(new Rectangle2D.Double(left - 2, baseline - 11, width + 4, 14));
-            g.setColor(colour);
-            g.drawString(text, (float) left, (float) baseline);
+            left = Math.max(plot.left() + 2, Math.min(left, plot.right() - width - 2));
+            final double baseline = plot.y(y) + moveDown;
+            label(g, text, left, baseline, colour);
         });
     }
 
     /** A dashed line at a value of y, across the plot, its label above or below at the right end. */
     static PlotNote horizontalLimit(double y, String label, Color colour, boolean labelAbove) {
         return new PlotNote((plot, g) -> {
-            final double at = plot.getYAxisScreenValue(y);
+            final double at = plot.y(y);
             g.setColor(colour);
             g.setStroke(DASHES);
-            g.draw(new Line2D.Double(plot.getXAxisScreenValueForMin(), at, plot.getXAxisScreenValueForMax(),
-                at));
+            g.draw(new Line2D.Double(plot.left(), at, plot.right(), at));
             g.setFont(FONT);
-            final double left = plot.getXAxisScreenValueForMax() - TextSize.width(label, FONT) - 6;
+            final double left = plot.right() - TextSize.width(label, FONT) - 6;
             g.drawString(label, (float) left, (float) (labelAbove ? at - 4 : at + 14));
         });
     }
@@ -73,12 +112,11 @@ final class PlotNote extends Annotation {
     /** A filled rectangle. */
     static PlotNote tile(double x1, double x2, double y1, double y2, Color colour) {
         return new PlotNote((plot, g) -> {
-            final double left = plot.getXAxisScreenValue(x1);
-            final double top = plot.getYAxisScreenValue(y2);
+            final double left = plot.x(x1);
+            final double top = plot.y(y2);
             g.setColor(colour);
             // Half a pixel more to the right and down, or hairlines show between tiles.
-            g.fill(new Rectangle2D.Double(left, top, plot.getXAxisScreenValue(x2) - left + 0.5,
-                plot.getYAxisScreenValue(y1) - top + 0.5));
+            g.fill(new Rectangle2D.Double(left, top, plot.x(x2) - left + 0.5, plot.y(y1) - top + 0.5));
         });
     }
 
@@ -87,12 +125,12 @@ final class PlotNote extends Annotation {
         final Color solid = ink.colour();
         return new PlotNote((plot, g) -> {
             final Path2D shape = new Path2D.Double();
-            shape.moveTo(plot.getXAxisScreenValue(x[0]), plot.getYAxisScreenValue(low[0]));
+            shape.moveTo(plot.x(x[0]), plot.y(low[0]));
             for (int i = 1; i < x.length; i++) {
-                shape.lineTo(plot.getXAxisScreenValue(x[i]), plot.getYAxisScreenValue(low[i]));
+                shape.lineTo(plot.x(x[i]), plot.y(low[i]));
             }
             for (int i = x.length - 1; i >= 0; i--) {
-                shape.lineTo(plot.getXAxisScreenValue(x[i]), plot.getYAxisScreenValue(high[i]));
+                shape.lineTo(plot.x(x[i]), plot.y(high[i]));
             }
             shape.closePath();
             g.setColor(new Color(solid.getRed(), solid.getGreen(), solid.getBlue(), 60));
@@ -106,8 +144,7 @@ final class PlotNote extends Annotation {
             g.setColor(colour);
             g.setStroke(new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
             for (Contours.Segment s : pieces) {
-                g.draw(new Line2D.Double(plot.getXAxisScreenValue(s.x1()), plot.getYAxisScreenValue(s.y1()),
-                    plot.getXAxisScreenValue(s.x2()), plot.getYAxisScreenValue(s.y2())));
+                g.draw(new Line2D.Double(plot.x(s.x1()), plot.y(s.y1()), plot.x(s.x2()), plot.y(s.y2())));
             }
         });
     }
@@ -116,12 +153,9 @@ final class PlotNote extends Annotation {
     static PlotNote corner(String text, Color colour) {
         return new PlotNote((plot, g) -> {
             g.setFont(FONT);
-            final double left = plot.getXAxisScreenValueForMax() - TextSize.width(text, FONT) - 10;
-            final double baseline = plot.getYAxisScreenValueForMax() - 22.0;
-            g.setColor(Color.WHITE);
-            g.fill(new Rectangle2D.Double(left - 4, baseline - 13, TextSize.width(text, FONT) + 8, 18));
-            g.setColor(colour);
-            g.drawString(text, (float) left, (float) baseline);
+            final double left = plot.right() - TextSize.width(text, FONT) - 10;
+            final double baseline = plot.bottom() - 22;
+            label(g, text, left, baseline, colour);
         });
     }
 
@@ -130,35 +164,30 @@ final class PlotNote extends Annotation {
         return new PlotNote((plot, g) -> {
             g.setFont(FONT);
             g.setColor(colour);
-            g.drawString(text, plot.getXAxisScreenValueForMin() + 6f, plot.getYAxisScreenValue(y) - 5f);
+            g.drawString(text, (float) plot.left() + 6, (float) plot.y(y) - 5);
         });
     }
 
     /** A dashed line at a value of x, its label beside it, so many text lines below the top of the plot. */
     static PlotNote verticalLimit(double x, String label, Color colour, boolean labelRight, int textLine) {
         return new PlotNote((plot, g) -> {
-            final double at = plot.getXAxisScreenValue(x);
+            final double at = plot.x(x);
             g.setColor(colour);
             g.setStroke(DASHES);
-            g.draw(new Line2D.Double(at, plot.getYAxisScreenValueForMin(), at,
-                plot.getYAxisScreenValueForMax()));
+            g.draw(new Line2D.Double(at, plot.top(), at, plot.bottom()));
             g.setFont(FONT);
             final double left = labelRight ? at + 5 : at - 5 - TextSize.width(label, FONT);
-            // Screen values grow downwards: the smallest is the top of the plot.
-            final double baseline = plot.getYAxisScreenValueForMin() + 14 + 16.0 * textLine;
-            g.setColor(Color.WHITE);
-            g.fill(new Rectangle2D.Double(left - 1, baseline - 11, TextSize.width(label, FONT) + 2, 14));
-            g.setColor(colour);
-            g.drawString(label, (float) left, (float) baseline);
+            final double baseline = plot.top() + 14 + 16.0 * textLine;
+            label(g, label, left, baseline, colour);
         });
     }
 
     /** A horizontal bracket from x1 to x2 at y with end marks, its label to the right of it or above. */
     static PlotNote interval(double x1, double x2, double y, String label, Color colour) {
         return new PlotNote((plot, g) -> {
-            final double left = plot.getXAxisScreenValue(x1);
-            final double right = plot.getXAxisScreenValue(x2);
-            final double at = plot.getYAxisScreenValue(y);
+            final double left = plot.x(x1);
+            final double right = plot.x(x2);
+            final double at = plot.y(y);
             g.setColor(colour);
             g.setStroke(new BasicStroke(2f));
             g.draw(new Line2D.Double(left, at, right, at));
@@ -167,10 +196,7 @@ final class PlotNote extends Annotation {
             g.setFont(FONT);
             final double width = TextSize.width(label, FONT);
             final double middle = (left + right) / 2 - width / 2;
-            g.setColor(Color.WHITE);
-            g.fill(new Rectangle2D.Double(middle - 3, at - 16, width + 6, 12));
-            g.setColor(colour);
-            g.drawString(label, (float) middle, (float) (at - 6));
+            label(g, label, middle, at - 6, colour);
         });
     }
 

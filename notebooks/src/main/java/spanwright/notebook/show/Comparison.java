@@ -55,6 +55,12 @@ public record Comparison(String title, List<Row> rows) {
             return (int) Math.max(0, Math.min(MOST_DIGITS, Math.floor(-Math.log10(difference / scale))));
         }
 
+        /** Computed, with three digits more than the source prints, as far as a double has them. */
+        private String computedText() {
+            final int digits = Math.min(MOST_DIGITS, new BigDecimal(printed).precision() + 3);
+            return String.format(Locale.ROOT, "%." + digits + "g", computed);
+        }
+
         private double published() {
             return new BigDecimal(printed).doubleValue();
         }
@@ -99,12 +105,12 @@ public record Comparison(String title, List<Row> rows) {
     }
 
     Sheet sheet() {
-        final Grid.Builder grid = Grid.of(title, "figure", "#in the source", "#computed", "#digits agreed",
-            "agrees", "source");
+        final Grid.Builder grid = Grid.of(title, "figure", "#in the source", "#computed", "#digits", "agrees",
+            "source");
         for (Row row : rows) {
-            grid.row(List.of(row.what(), row.printed(), String.format(Locale.ROOT, "%.12g", row.computed()),
-                Integer.toString(row.digits()), row.agrees() ? "\u2713 as printed" : "\u2717 differs",
-                row.source()), !row.agrees(), String.format(Locale.ROOT, "%.17g", row.computed()));
+            grid.row(List.of(row.what(), row.printed(), row.computedText(), Integer.toString(row.digits()),
+                row.agrees() ? "\u2713 yes" : "\u2717 no", row.source()),
+                !row.agrees(), String.format(Locale.ROOT, "%.17g", row.computed()));
         }
         return Sheet.saying(sentence()).with(grid.build());
     }

@@ -52,13 +52,13 @@ public final class StatisticsRenderer implements Renderer {
 
     /** The table of an analysis: each source against the one that follows it. */
     static Grid sources(String caption, AnalysisOfVariance analysis) {
-        final String unit = analysis.unit().isEmpty() ? "" : " (" + analysis.unit() + ")";
-        final Grid.Builder grid = Grid.of(caption, "source", "#sum of squares", "#dof", "#mean square",
-            "#ratio to next", "#probability", "#sd added" + unit);
+        final String unit = analysis.unit().isEmpty() ? "" : "; sd in " + analysis.unit();
+        final Grid.Builder grid = Grid.of(caption + unit, "source", "#sum of squares", "#dof", "#mean square",
+            "#ratio", "#probability", "#sd added");
         for (AnalysisOfVariance.Source s : analysis.sources()) {
             final boolean isLast = s.equals(analysis.last());
             final OptionalDouble probability = analysis.probability(s.name());
-            grid.row(List.of(s.name(), NumberText.significant(s.sumOfSquares(), 6),
+            grid.row(List.of(s.name(), NumberText.significant(s.sumOfSquares(), 4),
                 Integer.toString(s.degreesOfFreedom()), NumberText.significant(s.meanSquare(), 4),
                 isLast ? "" : text(analysis.ratio(s.name()), 4), isLast ? "" : text(probability, 2),
                 text(analysis.standardDeviation(s.name()), 2)),

@@ -51,8 +51,8 @@ class StatisticsRendererTest {
             days.add(new Sample(5, means[j], deviations[j]));
         }
         final String html = html("anova", AnalysisOfVariance.oneWay("day", days).in("\u00b5V"));
-        assertThat(html).contains("Shown to add to the scatter: day.", "ratio to next",
-            "sd added (\u00b5V)", ">85<", ">9<", ">40<");
+        assertThat(html).contains("Shown to add to the scatter: day.", "sd added",
+            "; sd in \u00b5V", ">85<", ">9<", ">40<");
         assertThat(html).containsPattern(">2\\.2\\d\\d<");
     }
 
