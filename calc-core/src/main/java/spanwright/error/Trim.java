@@ -106,6 +106,9 @@ public record Trim(OptionalDouble pivot, double settability, double uncertainty,
         final double[] before = cases.figures(TrimCases.Case::error);
         final OptionalDouble use = cases.toleranceUse(after);
         final OptionalDouble usedNow = cases.toleranceUse(before);
+        final double gained = cases.largest(before).value() - cases.largest(after).value();
+        final List<String> small = tooSmall(cases, targets, gained);
+        final List<String> warnings = warnings(cases, targets);
         final List<String> reasons = new ArrayList<>();
         TrimAdvice.Action action = TrimAdvice.Action.ADJUST;
         if (use.isPresent() && use.getAsDouble() > 1) {
@@ -113,26 +116,34 @@ public record Trim(OptionalDouble pivot, double settability, double uncertainty,
             reasons.add("the best setting still leaves " + NumberText.fixed(use.getAsDouble(), 2)
                 + " times the tolerance; replace the device or correct in the receiver");
         } else if (usedNow.isEmpty() || usedNow.getAsDouble() <= 1) {
-            reasons.addAll(tooSmall(cases, targets));
+            reasons.addAll(small);
             action = reasons.isEmpty() ? action : TrimAdvice.Action.DO_NOT_TOUCH;
+        } else {
+            // Out of tolerance something must be done, but what speaks against the turn is not kept back.
+            warnings.addAll(0, small);
         }
         return new TrimAdvice(cases.run(), this, action, targets, cases.largest(before),
-            cases.largest(after), use, cases.trimmed(after), fixedBy, reasons, warnings(cases, targets));
+            cases.largest(after), use, cases.trimmed(after), fixedBy, reasons, warnings);
     }
 
-    /** Why the wanted change is not worth a turn; only where the record is not out of tolerance. */
-    private List<String> tooSmall(TrimCases cases, List<TrimTarget> targets) {
+    /** Why a change is not worth a turn that lessens the largest error by so many percent of span. */
+    private List<String> tooSmall(TrimCases cases, List<TrimTarget> targets, double gained) {
+        final Span output = cases.run().output();
         final double change = largestChange(targets);
+        final String wanted =
+            "the wanted change of " + NumberText.significant(change, 2) + " " + output.symbol();
         final List<String> reasons = new ArrayList<>();
         if (change < WORTHWHILE * settability) {
-            reasons.add("the wanted change of " + NumberText.significant(change, 2) + " "
-                + cases.run().output().symbol() + " is below three times what can be set ("
+            reasons.add(wanted + " is below three times what can be set ("
                 + NumberText.significant(settability, 2) + ")");
+        } else if (gained / 100 * output.width() < settability) {
+            reasons.add("the best setting lessens the largest error by " + NumberText.significant(gained, 2)
+                + " % of span only, less than what can be set (" + NumberText.significant(settability, 2)
+                + " " + output.symbol() + ")");
         }
-        final double u = uncertainty / 100 * cases.run().output().width();
+        final double u = uncertainty / 100 * output.width();
         if (change < u) {
-            reasons.add("the wanted change of " + NumberText.significant(change, 2) + " "
-                + cases.run().output().symbol() + " is below the uncertainty of the measurement ("
+            reasons.add(wanted + " is below the uncertainty of the measurement ("
                 + NumberText.significant(u, 2) + ")");
         }
         return reasons;
@@ -152,9 +163,8 @@ public record Trim(OptionalDouble pivot, double settability, double uncertainty,
         if (targets.size() > 1) {
             warnings.add("zero and span may act on each other: set in turn until both hold");
         }
-        warnings.add("record the as-found readings first; approach from one side, wait, read again, "
-            + "then take all"
-            + " points as left");
+        warnings.add("record the as-found readings first; approach from one side, wait, read again, then take"
+            + " all points as left");
         return warnings;
     }
 

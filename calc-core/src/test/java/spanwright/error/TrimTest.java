@@ -104,6 +104,28 @@ class TrimTest {
         assertThat(advice.after().value()).isCloseTo(0.1, within(1e-3));
     }
 
+    /** An error at the pivot cannot be trimmed: a turn that gains nothing is not advised. */
+    @Test
+    void aTurnThatGainsLessThanCanBeSetIsNotAdvised() {
+        final ChannelAnalysis a = found(0.25, new double[] {0.075, 0.06, 0.06, 0.05, 0.05});
+        final TrimAdvice advice = Trim.gainAbout(4).settableTo(0.004).advise(a);
+        assertThat(advice.action()).isEqualTo(TrimAdvice.Action.DO_NOT_TOUCH);
+        assertThat(advice.reasons()).hasSize(1);
+        assertThat(advice.reasons().get(0)).contains("lessens the largest error by")
+            .contains("less than what can be set (0.0040 mA)");
+    }
+
+    /** Out of tolerance something must be done; what speaks against the turn is a warning then. */
+    @Test
+    void anErrorOutsideThatIsLessThanTheUncertaintyIsAdjustedWithAWarning() {
+        final double[] errors = {0, 0.05, 0.1, 0.15, 0.2};
+        final TrimAdvice unsure = Trim.gainAbout(4).measuredWithin(0.5).advise(found(0.1, errors));
+        assertThat(unsure.action()).isEqualTo(TrimAdvice.Action.ADJUST);
+        assertThat(unsure.warnings().get(0)).contains("below the uncertainty of the measurement");
+        final TrimAdvice sure = Trim.gainAbout(4).measuredWithin(0.01).advise(found(0.1, errors));
+        assertThat(sure.warnings()).noneMatch(w -> w.contains("below"));
+    }
+
     @Test
     void withinToleranceASmallWishIsNotWorthATurn() {
         final double[] errors = {0, 0.005, 0.01, 0.015, 0.02};
