@@ -87,8 +87,8 @@ final class RowReader {
         final int last = block.head().lastFilled();
         if (row.lastFilled() > last) {
             cells.refuse(Fault.RAGGED_ROW, row, last + 1, "more cells than the " + (last + 1)
-                + " column names in row "
-                + block.head().number() + " (a decimal comma in a comma-separated file does this)");
+                + " column names in row " + block.head().number()
+                + " (a decimal comma does this where commas also separate cells)");
             return true;
         }
         final int needed = plan.columns().stream().filter(c -> c.role() == ColumnRole.APPLIED

@@ -30,7 +30,7 @@ import spanwright.verdict.SimpleAcceptance;
 import spanwright.verdict.TwoPercentGuardBand;
 import spanwright.verdict.Verdict;
 
-/** The pictures of decisions, and what they say; figures from reference group 4. */
+/** The pictures of decisions, and what they say; figures from test-data/published. */
 class VerdictChartsTest {
     private static final SimpleAcceptance SIMPLE = SimpleAcceptance.withRatioAtLeast(1);
     private static final List<DecisionRule> RULES =
@@ -83,7 +83,7 @@ class VerdictChartsTest {
             ">guard band w = M U<", ">simple acceptance<");
     }
 
-    /** Simple acceptance 2.24 % at a ratio of 4, the multiplier 1.91 to 1.96 % (reference group 4). */
+    /** Simple acceptance 2.24 % at a ratio of 4, the multiplier 1.91 to 1.96 % (worst_case_risk.csv). */
     @Test
     void fourToOneDoesNotEnsureTwoPercent() throws IOException {
         final Picture picture = VerdictCharts.worstCases(RULES, 2);

@@ -14,7 +14,7 @@ class RiskSurfaceTest {
 
     @Test
     void holdsThePublishedPoint() {
-        // 0.858 % and 1.554 %: computed independently in R 4.2 (reference group 4)
+        // 0.858 % and 1.554 %: test-data/published/pfa_pfr_calc.csv, by R 4.2
         final RiskSurface surface = RiskSurface.of(new GuardBand(0), Reliability.TRUE, 2, RATIOS,
             RELIABILITIES);
         final RiskSurface.Cell cell = surface.cell(2, 2);

@@ -67,7 +67,7 @@ class StatisticsRendererTest {
             new double[] {3, 4, 5}))).contains("not determined", "cells are not of one size");
     }
 
-    /** Critical value 2.0200: R 4.2 from qt (reference group 8). */
+    /** Critical value 2.0200: R 4.2 from qt. */
     @Test
     void aSuspectIsMarkedAndStaysInTheTable() {
         final String html = html("grubbs", OutlierTest.grubbs(Kind.GRUBBS_TWO_SIDED, SEVEN, 0.05));
